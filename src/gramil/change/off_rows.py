@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import islice
 from math import inf, isnan, nan
 from typing import Any
@@ -92,11 +93,21 @@ def _rows(fixed: Fixed, figures: Figures, value: Any) -> Iterator[tuple[str, str
         if _is_meant(fixed, value):
             yield f"{fixed.figure}.{fixed.field}", "", _plain(getattr(value, fixed.field))
     else:
-        axes = axes_of(figures.graph.annotation(fixed.figure))
-        for index, each in np.ndenumerate(np.asarray(value, dtype=np.float64)):
-            named = [row + (axis == "string") for row, axis in zip(index, axes, strict=True)]
-            address = f"{fixed.figure}[{', '.join(map(str, named))}]" if named else fixed.figure
-            yield address, _place(axes, named), float(each)
+        rows = np.asarray(value, dtype=np.float64)
+        places = _rows_of(fixed.figure, axes_of(figures.graph.annotation(fixed.figure)), rows.shape)
+        yield from (
+            (address, where, each) for (address, where), each in zip(places, rows.ravel().tolist(), strict=True)
+        )
+
+
+@lru_cache(maxsize=1024)
+def _rows_of(figure: str, axes: tuple[str, ...], shape: tuple[int, ...]) -> tuple[tuple[str, str], ...]:
+    """Address and place of every row of an array, the last axis running first. Cached: what is made and what is wanted
+    have the same, for every draft again.
+    """
+    named = [[row + (axis == "string") for row, axis in zip(at, axes, strict=True)] for at in np.ndindex(shape)]
+    addresses = (f"{figure}[{', '.join(map(str, each))}]" if each else figure for each in named)
+    return tuple(zip(addresses, (_place(axes, each) for each in named), strict=True))
 
 
 def _is_meant(fixed: Fixed, record: Any) -> bool:

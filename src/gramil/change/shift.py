@@ -184,7 +184,9 @@ def side_by_side(address: str, old: Any, new: Any, unit: str | None) -> Iterator
             yield from side_by_side(f"{address}[{label}]", one, other, unit)
     elif is_dataclass(old) and not isinstance(old, type) and type(old) is type(new):
         for field, symbol in measured_fields(type(old)):
-            yield from side_by_side(f"{address}.{field}", getattr(old, field), getattr(new, field), symbol)
+            one, other = getattr(old, field), getattr(new, field)
+            if one is not other and not (isinstance(one, float) and one == other):  # most are alike: soon seen
+                yield from side_by_side(f"{address}.{field}", one, other, symbol)
     elif isinstance(old, float | int | str) and isinstance(new, float | int | str):
         if not same(old, new):
             yield address, _bare(old), _bare(new), unit

@@ -1,6 +1,7 @@
 """Marks to SVG in true millimetres: a group for each layer, words as words, and the text of every figure."""
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from html import escape
 from math import cos, degrees, sin
 
@@ -115,7 +116,9 @@ def _xy(point: Point) -> str:
     return f"{number(point[0])} {number(-point[1])}"
 
 
-def _corners(points: Sequence[Point]) -> str:
+@lru_cache(maxsize=512)
+def _corners(points: tuple[Point, ...]) -> str:
+    """Cached: a bench draws the saved outlines, of hundreds of points each, in grey under every draft."""
     return " ".join([f"{number(x)},{number(-y)}" for x, y in points])
 
 
