@@ -106,6 +106,8 @@ class Choices:
 
     def of_parts(self, parts: Collection[str]) -> Chosen:
         """Everything that is taken up for these parts. Raises MakersFault for a part that there is not."""
+        if not parts:
+            return Chosen()
         for part in parts:
             if part not in self.parts:
                 remedy = meant(nearest(part, self.parts)) or f"there are {', '.join(self.parts)}"

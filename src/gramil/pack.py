@@ -12,10 +12,6 @@ from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
 from gramil import names as n
-from gramil.answers.answer import as_json, whose
-from gramil.answers.figures import dims_told
-from gramil.answers.verdicts import check_told
-from gramil.contents import Packed, contents
 from gramil.drawings.marks import Drawing
 from gramil.drawings.picture import Picture
 from gramil.formatter import Formatter
@@ -154,22 +150,31 @@ class _Pack:
                 yield f"read/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first)
         yield "read/cents-map.svg", partial(cents_map_bytes, figures)
         yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
-        yield (
-            "read/dimensions.json",
-            lambda: as_json("dims", [whose(figures)], dims_told(figures, formatter, names)).encode(),
-        )
-        yield (
-            "read/findings.json",
-            lambda: as_json("check", [whose(figures)], check_told(findings_of(figures), formatter)).encode(),
-        )
+        yield "read/dimensions.json", partial(_dimensions_told, figures, formatter, names)
+        yield "read/findings.json", partial(_findings_told, figures, formatter)
 
     def contents(self, files: Sequence[str]) -> bytes:
         """The page of contents of these files."""
+        from gramil.contents import Packed, contents
         from gramil.sheets.own_sheet import sheets_of_a_set
 
         needed = [each.setup.title for each in sheets_of_a_set(self.figures, self.work) if not each.setup.closed]
         pages = pages_of(self.laid_out)
         return contents(self.figures, self.work, self.title, self.drawings, Packed(files, needed, pages, self.paper))
+
+
+def _dimensions_told(figures: Figures, formatter: Formatter, names: Sequence[str]) -> bytes:
+    from gramil.answers.answer import as_json, whose  # what is told to programs, no single template needs
+    from gramil.answers.figures import dims_told
+
+    return as_json("dims", [whose(figures)], dims_told(figures, formatter, names)).encode()
+
+
+def _findings_told(figures: Figures, formatter: Formatter) -> bytes:
+    from gramil.answers.answer import as_json, whose
+    from gramil.answers.verdicts import check_told
+
+    return as_json("check", [whose(figures)], check_told(findings_of(figures), formatter)).encode()
 
 
 def as_drawn(formatter: Formatter, figures: Figures) -> Formatter:

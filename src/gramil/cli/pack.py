@@ -7,8 +7,6 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.answers.acts import packed
-from gramil.answers.answer import whose
 from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.cli.json_option import json_option, told
 from gramil.cli.options import (
@@ -98,6 +96,9 @@ def command(
         makers, beside = pack_makers(figures, formatter, work, sheet, scale, sheets_on or ""), False
     pack, left = written_pack(makers, out, overwrite, beside)
     if as_json:
+        from gramil.answers.acts import packed
+        from gramil.answers.answer import whose
+
         told("pack", [whose(figures)], packed(out.as_posix(), pack, left))
         return
     for line in pack_lines(out, pack, left):
