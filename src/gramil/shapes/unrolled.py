@@ -61,7 +61,7 @@ class UnrolledSide:
     def edges(self, along: ArrayLike) -> tuple[Array, Array, Array]:
         """How far along the axis places on the side lie, and the height of its upper and of its lower edge there."""
         places = self.half.point(along)
-        return places[..., 0], self._upper(places), self._lower(places)
+        return places[..., 0], self.upper_at(places), self.lower_at(places)
 
     def depth(self, along: ArrayLike) -> Array:
         """From edge to edge at distances along, in mm."""
