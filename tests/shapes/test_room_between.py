@@ -34,3 +34,20 @@ def test_within() -> None:
     inner = np.array(((5.0, 5.0), (30.0, 5.0), (30.0, 30.0)))
     assert room_within(inner, SQUARE) == pytest.approx(5.0)
     assert room_within(inner + np.array([12.0, 0.0]), SQUARE) == pytest.approx(-2.0)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_within_a_ring_of_many_corners_as_a_library_has_it(seed: int) -> None:
+    """Corners unevenly apart: the edge that lies nearest need not have the nearest corner."""
+    chance = np.random.default_rng(seed)
+    turns = np.sort(chance.uniform(0.0, 2 * np.pi, int(chance.integers(5, 60))))
+    ring = np.stack((150.0 * np.cos(turns), 100.0 * np.sin(turns)), axis=1)
+    hole = Hole("oval", 60.0, 40.0).placed(*chance.uniform(-20.0, 20.0, 2), 0.3)
+    round_it = shapely.Polygon(ring)
+    if round_it.contains(shapely.Polygon(hole)):
+        assert room_within(hole, ring) == pytest.approx(
+            min(round_it.exterior.distance(shapely.Point(each)) for each in hole), abs=1e-9
+        )
+    else:
+        worst = max(round_it.distance(shapely.Point(each)) for each in hole)
+        assert room_within(hole, ring) == pytest.approx(-worst, abs=1e-9)

@@ -12,23 +12,38 @@ from gramil.quantities import Mm
 
 Array = NDArray[np.float64]
 Shape = Sequence[tuple[float, float]] | Array
+ROUNDING = 1e-6
+"""In mm: far more than rounding makes of a distance."""
 
 
 def to_edge(points: Shape, ring: Shape) -> Array:
     """Distance from each point to the ring's edge, positive outside it and negative inside."""
-    places, corners = np.asarray(points, dtype=np.float64), np.asarray(ring, dtype=np.float64)
-    following = np.roll(corners, -1, axis=0)
-    along = following - corners
+    places, corners, following = _edges(points, ring)
+    away = _away(places, corners, following - corners)
+    return np.asarray(np.where(_inside(places, corners, following), -away, away))
+
+
+def _edges(points: Shape, ring: Shape) -> tuple[Array, Array, Array]:
+    """The points, and where each edge of the ring begins and ends."""
+    corners = np.asarray(ring, dtype=np.float64)
+    return np.asarray(points, dtype=np.float64), corners, np.roll(corners, -1, axis=0)
+
+
+def _away(places: Array, corners: Array, along: Array) -> Array:
+    """Distance from each place to the nearest of some edges."""
     to = places[:, np.newaxis] - corners[np.newaxis]
     squares = (along**2).sum(axis=1)
     share = np.clip((to * along).sum(axis=2) / np.where(squares > 0, squares, 1.0), 0.0, 1.0)
     left = to - share[..., np.newaxis] * along
-    away = np.sqrt((left**2).sum(axis=2)).min(axis=1)
-    return np.asarray(np.where(_inside(places, corners, following), -away, away))
+    return np.asarray(np.sqrt((left**2).sum(axis=2)).min(axis=1))
 
 
 def _inside(places: Array, corners: Array, following: Array) -> NDArray[np.bool_]:
-    """Whether each place has an odd number of edges to its right."""
+    """Whether each place has an odd number of edges to its right; an edge over or under them all is to no one's."""
+    least, most = places[:, 1].min(), places[:, 1].max()
+    low, high = np.minimum(corners[:, 1], following[:, 1]), np.maximum(corners[:, 1], following[:, 1])
+    level = (low <= most) & (high >= least)
+    corners, following = corners[level], following[level]
     y = places[:, 1:]
     beside = (corners[:, 1] > y) != (following[:, 1] > y)
     rise = following[:, 1] - corners[:, 1]
@@ -44,4 +59,20 @@ def room_between(one: Shape, other: Shape) -> Mm:
 
 def room_within(inner: Shape, ring: Shape) -> Mm:
     """Least distance from a shape to the ring round it; negative where it runs out of it, and by how much at most."""
-    return float(-to_edge(inner, ring).max())
+    places, corners, following = _edges(inner, ring)
+    if not _inside(places, corners, following).all():
+        return float(-to_edge(inner, ring).max())
+    near = _may_be_nearest(places, corners, following)
+    return float(_away(places, corners[near], following[near] - corners[near]).min())
+
+
+def _may_be_nearest(places: Array, corners: Array, following: Array) -> NDArray[np.bool_]:
+    """Which edges may have the point that lies nearest to any of the places: a ring has hundreds, and most lie far off.
+
+    Every place lies within `reach` of their middle, and an edge no nearer to that than its corner less its length.
+    """
+    middle = places.mean(axis=0)
+    reach = np.hypot(*(places - middle).T).max()
+    from_middle, lengths = np.hypot(*(corners - middle).T), np.hypot(*(following - corners).T)
+    to_one_corner = np.hypot(*(places - corners[from_middle.argmin()]).T).min()
+    return np.asarray(from_middle - lengths - reach <= to_one_corner + ROUNDING)
