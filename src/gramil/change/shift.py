@@ -121,7 +121,11 @@ def carried(old: Figures, new: Figures, tolerance: float) -> Iterator[Carried]:
 
 
 def _size(move: Move) -> float:
-    return math.inf if math.isnan(move.difference) else abs(move.difference)
+    return _far(move.difference)
+
+
+def _far(difference: float) -> float:
+    return math.inf if math.isnan(difference) else abs(difference)
 
 
 def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
@@ -136,32 +140,33 @@ def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
         # other
     found = _differing(name, old, new)
     if found:
-        most = max(found, key=_size)
-        yield Move(most.part, name, most.address, most.old, most.new, most.difference, most.unit, len(found))
+        address, before, after, unit = max(found, key=lambda each: _far(_less(each[1], each[2])))
+        part = old.graph.dimensions[name].part.replace("_", " ")
+        yield Move(part, name, address, before, after, _less(before, after), unit, len(found))
 
 
-def _differing(name: str, old: Figures, new: Figures) -> list[Move]:
+Differing = tuple[str, Value, Value, str | None]
+"""A figure's address, what it was and is (None where there is none), and its unit."""
+
+
+def _differing(name: str, old: Figures, new: Figures) -> list[Differing]:
     """Every single figure of a dimension that differs; the two are compared side by side if they have the same
     structure.
     """
     if any(isinstance(each, np.ndarray) or each != each for each in (old[name], new[name])):  # rows, or not there
         return _differing_by_address(name, old, new)
-    part, unit = old.graph.dimensions[name].part.replace("_", " "), old.unit_at(name)
     try:
-        return [
-            Move(part, name, address, before, after, _less(before, after), symbol, 1)
-            for address, before, after, symbol in side_by_side(name, old[name], new[name], unit)
-        ]
+        return list(side_by_side(name, old[name], new[name], old.unit_at(name)))
     except BuiltOtherwise:
         return _differing_by_address(name, old, new)
 
 
-def _differing_by_address(name: str, old: Figures, new: Figures) -> list[Move]:
+def _differing_by_address(name: str, old: Figures, new: Figures) -> list[Differing]:
     before = {row.address: row for row in rows(old, (name,))}
     after = {row.address: row for row in rows(new, (name,))}
     return [
-        _move(name, address, before.get(address), after.get(address))
-        for address in {**before, **after}
+        (address, _value(before.get(address)), _value(after.get(address)), (before.get(address) or row).unit)
+        for address, row in {**before, **after}.items()
         if not _alike(before.get(address), after.get(address))
     ]
 
@@ -219,23 +224,13 @@ def _alike(old: Row | None, new: Row | None) -> bool:
     return old is not None and new is not None and same(old.value, new.value)
 
 
-def _move(name: str, address: str, old: Row | None, new: Row | None) -> Move:
-    row = old or new
-    assert row is not None
-    return Move(row.part, name, address, _value(old), _value(new), _difference(old, new), row.unit, 1)
-
-
 def _value(row: Row | None) -> Value:
     return None if row is None else row.value
 
 
-def _difference(old: Row | None, new: Row | None) -> float:
-    return math.nan if old is None or new is None else _less(old.value, new.value)
-
-
-def _less(old: float | int | str | bool, new: float | int | str | bool) -> float:
-    """New less old; not a number for words and flags."""
-    if isinstance(old, str | bool) or isinstance(new, str | bool):
+def _less(old: Value, new: Value) -> float:
+    """New less old; not a number for words and flags, and where one of them is not there."""
+    if isinstance(old, str | bool | None) or isinstance(new, str | bool | None):
         return math.nan
     return float(new) - float(old)
 
