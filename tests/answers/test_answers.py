@@ -112,6 +112,15 @@ def test_an_answer_says_whose_it_is_and_whether_as_made(bench: Path) -> None:
     assert answer(bench, "now", *store, "--at", AT)["instruments"][0]["revision"] == 1
 
 
+def test_several_instruments_are_checked_in_one_answer(bench: Path) -> None:
+    files = ("fell.toml", "shop.toml", "mere.toml")
+    found = answer(bench, "check", *files, *SHOP)
+    Draft202012Validator(answer_schema("check")).validate(found)
+    assert [each["instrument"] for each in found["instruments"]] == ["Fell", "Mere"]
+    alone = [answer(bench, "check", name, *SHOP)["told"] for name in ("fell.toml", "mere.toml")]
+    assert found["told"] == {"stops": any(each["stops"] for each in alone), "each": alone}
+
+
 def test_the_schema_refuses_another_shape(bench: Path) -> None:
     found = answer(bench, *ASKED["check"])
     check = Draft202012Validator(answer_schema("check"))

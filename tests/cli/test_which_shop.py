@@ -74,3 +74,30 @@ def test_settings_that_are_none_are_told(alone: Path, text: str) -> None:
     assert told.returncode == 2
     assert "settings.toml" in told.stderr
     assert "Traceback" not in told.stderr
+
+
+def test_a_folder_of_instruments_is_a_shop(tmp_path: Path) -> None:
+    """All that `*.toml` names: the shop and the records of what is made are no instruments, and are left out."""
+    names = ("fell.toml", "scree.made.toml", "scree.toml", "shop.toml")
+    for name in names:
+        shutil.copy(EXAMPLES / name, tmp_path)
+    for command in ("check", "now"):
+        done = gramil(tmp_path, command, *names)
+        assert done.returncode == 0, done.stderr
+        assert done.stderr == "left out: scree.made.toml, shop.toml\nshop: shop.toml\n"
+        assert done.stdout.lower().find("fell") < done.stdout.lower().find("scree")
+    alone = gramil(tmp_path, "check", "shop.toml")
+    assert (alone.returncode, "describes a shop" in alone.stderr) == (2, True)
+
+
+def test_one_that_cannot_be_read_or_made_does_not_hide_the_others(tmp_path: Path) -> None:
+    shutil.copy(EXAMPLES / "fell.toml", tmp_path)
+    thin = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8").replace("thickness = 6.3", "thickness = 3.6")
+    (tmp_path / "thin.toml").write_text(thin, encoding="utf-8")
+    (tmp_path / "torn.toml").write_text("[instrument\n", encoding="utf-8")
+    assert gramil(tmp_path, "check", "fell.toml", "thin.toml").returncode == 1
+    done = gramil(tmp_path, "check", "fell.toml", "torn.toml", "thin.toml")
+    assert done.returncode == 2
+    assert "torn.toml:1: is not TOML" in done.stderr
+    assert "FELL\n" in done.stdout
+    assert "\nTARN\nSTOP" in done.stdout

@@ -18,7 +18,7 @@ from gramil.answers.readings import OldBoardRead, SetUpRead, SlotsRead
 from gramil.answers.tap import Tap
 from gramil.answers.top import TopTold
 from gramil.answers.traced import Trace
-from gramil.answers.verdicts import Check
+from gramil.answers.verdicts import Check, Checks
 from gramil.answers.wood import Match, Wood, Woods
 from gramil.answers.work import CostTold, Now, Weeks
 from gramil.description.schema import instrument_schema, shop_schema
@@ -26,7 +26,7 @@ from gramil.description.schema import instrument_schema, shop_schema
 ANSWERS: Mapping[str, Any] = {
     "air show": AirShow,
     "book": Packed,
-    "check": Check,
+    "check": Check | Checks,
     "cost": CostTold,
     "dims": Dims,
     "if-glued": IfGlued,

@@ -61,6 +61,16 @@ class Check:
     made: tuple[MadeTold, ...]
 
 
+@dataclass(frozen=True)
+class Checks:
+    """Several instruments checked, in the order in which they stand in `instruments`; `stops` says whether anything
+    stops any of them.
+    """
+
+    stops: bool
+    each: tuple[Check, ...]
+
+
 def check_told(findings: Iterable[Finding], formatter: Formatter, judged: Iterable[Judged] = ()) -> Check:
     """Every finding, the fine ones too, and the finished work that is spoilt."""
     told = findings_told(findings, formatter)

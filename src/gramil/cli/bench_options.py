@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 import click
 
+from gramil.cli.instrument_files import instrument_files
 from gramil.cli.options import shop_file
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.problems import meant, nearest
@@ -33,7 +34,7 @@ def bench_options(command: F) -> F:
         moment,
         store_file,
         shop_file,
-        click.argument("files", nargs=-1),
+        instrument_files(),
     ):
         command = option(command)
     return command

@@ -1,16 +1,22 @@
 """`gramil check`: the findings, gravest first, each with its limit, where that comes from, and what would mend it."""
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
+from gramil import names as n
+from gramil.change.made import Judged
+from gramil.cli.instrument_files import instrument_files
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import as_made_option, instrument_file, opened, shop_file, top_option, with_the_top
+from gramil.cli.options import as_made_option, opened, shop_file, top_option, with_the_top
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.verdicts import verdicts
+from gramil.faults import Fault, MakersFault
+from gramil.findings.finding import Finding
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
@@ -19,8 +25,29 @@ if TYPE_CHECKING:
     from gramil.change.made import Judged
 
 
+@dataclass(frozen=True)
+class Checked:
+    """An instrument with its findings, verdicts on what is made of it, and the number of its revision in a store."""
+
+    formatter: Formatter
+    findings: tuple[Finding, ...]
+    judged: tuple[Judged, ...]
+    number: int | None
+
+    @property
+    def stops(self) -> bool:
+        """Whether anything stops it, or is lost."""
+        lost = any(each.standing == "lost" for each in self.judged)
+        return lost or any(each.severity == "stop" for each in self.findings)
+
+    def lines(self, fine: bool) -> Iterator[str]:
+        """The verdicts on what is made, then the findings."""
+        yield from made_verdicts(self.judged, self.formatter)
+        yield from verdicts(self.findings, self.formatter, fine)
+
+
 @click.command()
-@instrument_file
+@instrument_files(required=True)
 @shop_file
 @store_file
 @as_made_option
@@ -28,31 +55,65 @@ if TYPE_CHECKING:
 @top_option
 @json_option
 def command(
-    file: Path, shop: Path | None, store: Path | None, made: bool, fine: bool, with_top: bool, as_json: bool
+    files: tuple[str, ...],
+    shop: Path | None,
+    store: Path | None,
+    made: bool,
+    fine: bool,
+    with_top: bool,
+    as_json: bool,
 ) -> None:
-    """Whether the instrument in FILE can be made with what the shop has. Exit status 1 if anything stops it.
+    """Whether the instruments in FILES can be made with what the shop has. Exit status 1 if anything stops one.
 
-    With a store, FILE is an instrument's name, and the figures are as made. What is made already is judged too: what is
+    With a store, FILES are instruments' names, and the figures are as made. What is made already is judged too: what is
     lost is a stop.
 
     \b
     gramil check tarn.toml --shop shop.toml
+    gramil check *.toml
     gramil check Tarn --store shop.gramil
     gramil check tarn.toml --fine
     """
     refuse_two_shops(shop, store)
-    figures, judged, number = _from_files(file, shop, made) if store is None else _kept(store, str(file))
-    figures = with_the_top(figures, with_top)
-    findings, formatter = findings_of(figures), formatter_of(figures)
-    if as_json:
-        from gramil.answers.answer import whose
-        from gramil.answers.verdicts import check_told
-
-        told("check", [whose(figures, number)], check_told(findings, formatter, judged))
-    else:
-        for line in (*made_verdicts(judged, formatter), *verdicts(findings, formatter, fine)):
+    found, faults = list[Checked](), list[Fault]()
+    for file in files:
+        try:
+            found.append(_checked(file, shop, store, made, with_top))
+        except MakersFault as fault:
+            faults += fault.faults
+    if as_json and found:
+        _told(found, len(files) > 1)
+    elif not as_json:
+        for line in _lines(found, fine, len(files) > 1):
             click.echo(line)
-    sys.exit(any(each.severity == "stop" for each in findings) or any(each.standing == "lost" for each in judged))
+    if faults:
+        raise MakersFault(dict.fromkeys(faults))  # the shop's own are those of every instrument
+    sys.exit(any(each.stops for each in found))
+
+
+def _checked(file: str, shop: Path | None, store: Path | None, made: bool, with_top: bool) -> Checked:
+    """One instrument checked. Raises MakersFault for what is wrong in its file or in the shop."""
+    figures, judged, number = _from_files(Path(file), shop, made) if store is None else _kept(store, file)
+    figures = with_the_top(figures, with_top)
+    return Checked(formatter_of(figures), tuple(findings_of(figures)), judged, number)
+
+
+def _lines(found: Iterable[Checked], fine: bool, several: bool) -> Iterator[str]:
+    """What is found, each of several instruments under its name."""
+    for row, each in enumerate(found):
+        if several:
+            name = str(each.formatter.figures[n.instrument_name])
+            yield f"{chr(10) if row else ''}{click.style(name.upper(), bold=True)}"
+        yield from each.lines(fine)
+
+
+def _told(found: Sequence[Checked], several: bool) -> None:
+    from gramil.answers.answer import whose
+    from gramil.answers.verdicts import Checks, check_told
+
+    each = tuple(check_told(one.findings, one.formatter, one.judged) for one in found)
+    whole = Checks(any(one.stops for one in each), each) if several else each[0]
+    told("check", [whose(one.formatter.figures, one.number) for one in found], whole)
 
 
 def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, "tuple[Judged, ...]", None]:

@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
+from gramil.cli.instrument_files import instrument_files
 from gramil.cli.json_option import json_option, told, whose_by_name
 from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
@@ -42,7 +43,7 @@ class _Instrument:
 
 
 @click.command()
-@click.argument("files", nargs=-1)
+@instrument_files()
 @shop_file
 @store_file
 @moment
