@@ -58,6 +58,16 @@ def test_dims_as_json_and_csv(bench: Path) -> None:
     assert "scale,fret_position[12],315.0,,mm,315.00 mm,12.402 in" in table
 
 
+def test_the_table_in_a_file_is_the_one_that_is_piped(bench: Path) -> None:
+    """PowerShell's `>` writes another encoding; a file that the program writes is the same everywhere."""
+    asked = ("dims", "tarn.toml", "--csv", "--separator", ";", "--part", "scale")
+    done = gramil(bench, *asked, "--out", "scale.csv")
+    assert (done.returncode, done.stdout, "written: scale.csv" in done.stderr) == (0, "", True)
+    assert (bench / "scale.csv").read_bytes() == gramil(bench, *asked).stdout.encode("utf-8")
+    assert gramil(bench, "dims", "tarn.toml", "--out", "scale.csv").returncode == 2
+    assert gramil(bench, *asked, "--out", "scale.toml").returncode == 2
+
+
 def test_why_shows_formula_numbers_source_and_origin(bench: Path) -> None:
     told = gramil(bench, "why", "fret_position[12]", "tarn.toml").stdout
     assert "315.00 mm" in told

@@ -7,9 +7,11 @@ from pathlib import Path
 import click
 
 from gramil.cli.json_option import json_option, told
+from gramil.cli.manners import aside
 from gramil.cli.options import (
     as_made_option,
     drawn_beside,
+    file_to_make,
     instrument_file,
     opened,
     shop_file,
@@ -43,6 +45,7 @@ LONGEST = 160
     type=click.Choice(tuple(SEPARATORS)),
     help="What parts the cells of the CSV; with ; numbers have a decimal comma.",
 )
+@file_to_make("--out", ending=".csv", what="The CSV file to write; a shell that changes what is piped cannot spoil it.")
 def command(
     file: Path,
     shop: Path | None,
@@ -53,6 +56,7 @@ def command(
     as_json: bool,
     as_csv: bool,
     separator: str | None,
+    out: Path | None,
 ) -> None:
     """Every dimension of the instrument in FILE, grouped by part.
 
@@ -60,13 +64,13 @@ def command(
     gramil dims tarn.toml --shop shop.toml
     gramil dims tarn.toml --part slots --every
     gramil dims tarn.toml --made
-    gramil dims tarn.toml --csv > dims.csv
-    gramil dims tarn.toml --csv --separator ";" > dims.csv
+    gramil dims tarn.toml --csv --out dims.csv
+    gramil dims tarn.toml --csv --separator ";" --out dims.csv
     """
     if as_json and as_csv:
         raise click.UsageError("--json or --csv, not both")
-    if separator and not as_csv:
-        raise click.UsageError("--separator goes with --csv")
+    if (separator or out) and not as_csv:
+        raise click.UsageError(f"{'--separator' if separator else '--out'} goes with --csv")
     figures = with_the_top(opened(file, shop, made)[0], with_top)
     formatter = formatter_of(figures)
     names = _chosen(figures, part)
@@ -76,7 +80,12 @@ def command(
 
         told("dims", [whose(figures)], dims_told(figures, formatter, names))
     elif as_csv:
-        click.echo(dimensions_csv(figures, formatter, names, separator or ","), nl=False)
+        table = dimensions_csv(figures, formatter, names, separator or ",")
+        if out is None:
+            click.echo(table, nl=False)
+        else:
+            out.write_text(table, encoding="utf-8", newline="\n")
+            aside(f"written: {out}")
     else:
         for line in listing(figures, formatter, names, every):
             click.echo(line)
