@@ -43,6 +43,28 @@ def test_a_wrong_answer_is_asked_again_there(tmp_path: Path, monkeypatch: pytest
     assert (made.instrument.name, made.scale.length, made.scale.frets) == ("Heron", 641.0, 21)
 
 
+def test_so_is_one_about_a_shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A kerf of nothing, a day in words, a place twice, a thickness below nothing: each is said and asked again, and
+    nothing that was answered is lost.
+    """
+    monkeypatch.chdir(tmp_path)
+    answers = [
+        *("Fen", "mm", "a4", "medium", "table saw", "", ""),
+        *("-0.6", "0.61", "y", "62.4", "yesterday", "2026-10-14", "n"),
+        *("shop, shop", "shop, loft", "p1", "persimmon", "520", "72", "-8.5", "8.5"),
+        "none",
+    ]
+    done = CliRunner().invoke(program, ["new", "fen.toml", "--shop"], input="\n".join(answers) + "\n")
+    assert done.exit_code == 0, done.output
+    for said in ("more than 0", "year-month-day", 'read "shop" a second time', '"-8.5 mm"'):
+        assert said in done.output
+    assert "fen.toml:" not in done.output
+    text = (tmp_path / "fen.toml").read_text(encoding="utf-8")
+    assert text.startswith("#:schema ./shop.schema.json\n")
+    for line in ('kerf = "0.61 mm"', "checked = 2026-10-14", 'name = "loft"', 'thickness = "8.5 mm"'):
+        assert line in text
+
+
 def test_lengths_are_asked_in_the_unit_that_was_answered(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     done = CliRunner().invoke(

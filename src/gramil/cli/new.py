@@ -27,6 +27,7 @@ FANNED_TOO = "fanned"
 ALONE = frozenset(("instrument.units", STRINGS))
 """Answers by which others are read."""
 SCHEMA = "#:schema ./instrument.schema.json"
+SHOP_SCHEMA = "#:schema ./shop.schema.json"
 """The line by which an editor finds the schema that `gramil schema --into .` lays beside the file."""
 
 
@@ -97,7 +98,7 @@ def _new(
         _refuse_of_instruments(whole or start or other or plan.any or shaped or repair, given)
         text = shop_text(given[NAME], given[UNITS], usual)
         with alone_with(file):
-            put_text(file, text, None)
+            put_text(file, _with_schema(text, SHOP_SCHEMA), None)
         click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
         return
     if repair:
@@ -122,10 +123,10 @@ def _new(
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
 
 
-def _with_schema(text: str) -> str:
+def _with_schema(text: str, schema: str = SCHEMA) -> str:
     """The text with its schema in the first line, which ends as the others do."""
     ends = "\r\n" if "\r\n" in text else "\n"
-    return text if text.startswith(SCHEMA) else f"{SCHEMA}{ends}{text}"
+    return text if text.startswith(schema) else f"{schema}{ends}{text}"
 
 
 def _shaped(text: str, taken: Mapping[str, str | None]) -> str:

@@ -1,6 +1,8 @@
 """`gramil new FILE --shop`: what a shop has, asked in a few lines, with the usual ones offered and marked as such."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from functools import partial
 
 import click
 
@@ -8,6 +10,9 @@ from gramil.bare_numbers import length_unit
 from gramil.description.shop.new_shop import JIGS, KINDS, Jig, NewShop, Piece, new_shop, usual_names
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, MeasureError, read_length
+
+USUAL_SIZES = {"length": "500 mm", "width": "70 mm", "thickness": "8 mm"}
+"""Of a piece of wood, in the order of asking: what stands for its other sizes while one is tried."""
 
 
 def shop_text(name: str | None, units: str | None, usual: bool) -> str:
@@ -23,7 +28,7 @@ def shop_text(name: str | None, units: str | None, usual: bool) -> str:
     paper = click.prompt("Paper in the printer", type=click.Choice(["a4", "letter"]), default="a4")
     kept = {kind: _kept(kind, ask) for kind, ask in KINDS.items()}
     kerfs = dict(_kerfs(kept["saw"], unit))
-    jigs, places, stock = tuple(_jigs(unit)), _places(), tuple(_stock(unit))
+    jigs, places, stock = tuple(_jigs(unit)), _places(), _stock(unit)
     return new_shop(NewShop(name, unit, paper, kept, kerfs, jigs, places, stock))
 
 
@@ -42,8 +47,21 @@ def _kept(kind: str, ask: str) -> tuple[str, ...]:
         click.echo(f"{', '.join(strange)}: none of the usual ones; add your own to the file later.", err=True)
 
 
-def _size(ask: str, unit: LengthUnit, otherwise: str | None = None) -> str:
-    """A length as typed, with its unit, once it can be read; or the one word that may stand in its place."""
+def _fits(shop: NewShop) -> bool:
+    """Whether a shop with what was just answered can be; what is wrong with it is said, so that it is asked again."""
+    try:
+        new_shop(shop)
+    except MakersFault as wrong:
+        for each in wrong.faults:
+            click.echo(str(replace(each, file=None, line=None)), err=True)
+        return False
+    return True
+
+
+def _size(ask: str, unit: LengthUnit, within: Callable[[str], NewShop], otherwise: str | None = None) -> str:
+    """A length as typed, with its unit, once it can be read and fits `within` a shop; or the one word that may stand in
+    its place.
+    """
     while True:
         written: str = click.prompt(ask, default=otherwise)
         if written.strip().lower() == otherwise:
@@ -52,13 +70,29 @@ def _size(ask: str, unit: LengthUnit, otherwise: str | None = None) -> str:
             read_length(written, unit)
         except MeasureError as fault:
             click.echo(str(fault), err=True)
-        else:
-            return f"{written} {unit}" if written.strip()[-1:].isdigit() else written
+            continue
+        size = f"{written} {unit}" if written.strip()[-1:].isdigit() else written
+        if _fits(within(size)):
+            return size
+
+
+def _with_kerf(saw: str, kerf: str) -> NewShop:
+    return NewShop(kerfs={saw: kerf})
+
+
+def _with_jig(serves: str, constant: str) -> NewShop:
+    return NewShop(jigs=(Jig(serves, constant),))
+
+
+def _with_size(which: str, size: str) -> NewShop:
+    length, width, thickness = {**USUAL_SIZES, which: size}.values()
+    return NewShop(stock=(Piece("one", "wood", (length, width, thickness)),))
 
 
 def _kerfs(saws: tuple[str, ...], unit: LengthUnit) -> Iterator[tuple[str, str]]:
     for each in saws:
-        kerf = _size(f"Kerf of the {each}, from a test cut (or usual)", unit, "usual")
+        ask = f"Kerf of the {each}, from a test cut (or usual)"
+        kerf = _size(ask, unit, partial(_with_kerf, each), "usual")
         if kerf != "usual":
             yield each, kerf
 
@@ -66,17 +100,33 @@ def _kerfs(saws: tuple[str, ...], unit: LengthUnit) -> Iterator[tuple[str, str]]
 def _jigs(unit: LengthUnit) -> Iterator[Jig]:
     for serves, how in JIGS.items():
         if click.confirm(f"Is there a jig for {serves}", default=False):
-            constant = _size(f"Its constant ({how})", unit)
-            checked = click.prompt("Day that was last measured (or never)", default="never")
-            yield Jig(serves, constant, "" if checked.strip().lower() == "never" else checked.strip())
+            constant = _size(f"Its constant ({how})", unit, partial(_with_jig, serves))
+            yield _checked(Jig(serves, constant), unit)
+
+
+def _checked(jig: Jig, unit: LengthUnit) -> Jig:
+    """The jig with the day on which it was last measured, if there is one."""
+    while True:
+        day: str = click.prompt("Day that was last measured (or never)", default="never")
+        found = replace(jig, checked="" if day.strip().lower() == "never" else day.strip())
+        if _fits(NewShop(units=unit, jigs=(found,))):
+            return found
 
 
 def _places() -> tuple[str, ...]:
-    return _listed(click.prompt("Places where wood lies, first where you glue", default="shop"))
+    while True:
+        places = _listed(click.prompt("Places where wood lies, first where you glue", default="shop"))
+        if _fits(NewShop(places=places)):
+            return places
 
 
-def _stock(unit: LengthUnit) -> Iterator[Piece]:
+def _stock(unit: LengthUnit) -> tuple[Piece, ...]:
+    """Pieces of wood, one after another; one that cannot be beside the others is asked for again."""
+    found = list[Piece]()
     while (name := click.prompt("A piece of wood in stock: what is written on it (or none)", default="none")) != "none":
         wood = click.prompt("Its wood")
-        length, width, thickness = (_size(each, unit) for each in ("Its length", "Its width", "Its thickness"))
-        yield Piece(name, wood, (length, width, thickness))
+        length, width, thickness = (_size(f"Its {each}", unit, partial(_with_size, each)) for each in USUAL_SIZES)
+        piece = Piece(name, wood, (length, width, thickness))
+        if _fits(NewShop(units=unit, stock=(*found, piece))):
+            found.append(piece)
+    return tuple(found)

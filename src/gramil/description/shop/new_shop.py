@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 import tomlkit
 
@@ -129,7 +130,15 @@ def _jigs(jigs: Sequence[Jig]) -> Iterator[str]:
         yield from ("", "[[jig]]", f"name = {_text(f'{each.serves} jig')}", f"for = {_text(each.serves)}")
         yield f"constant = {_text(each.constant)}".ljust(32) + f" # {JIGS.get(each.serves, 'as you measured it')}"
         if each.checked:
-            yield f"checked = {each.checked}".ljust(32) + " # when that was last measured"
+            yield f"checked = {_date(each.checked)}".ljust(32) + " # when that was last measured"
+
+
+def _date(written: str) -> str:
+    """A day as TOML has it; anything else in quotes, for the reader of the description to refuse by name."""
+    try:
+        return date.fromisoformat(written).isoformat()
+    except ValueError:
+        return _text(written)
 
 
 def _places(places: Sequence[str]) -> Iterator[str]:
