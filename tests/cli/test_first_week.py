@@ -65,6 +65,25 @@ def test_so_is_one_about_a_shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch)
         assert line in text
 
 
+def test_so_is_one_about_a_guitar_that_came_in_or_that_is_begun_from_another(
+    bench: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A length in words, more frets to the body than there are, the other's own name."""
+    monkeypatch.chdir(bench)
+    answers = ["Old", "mm", "right", "steel", "long", "641", "fourteen", "14", "19", "12", *[""] * 9]
+    done = CliRunner().invoke(program, ["new", "old.toml", "--repair"], input="\n".join(answers) + "\n")
+    assert done.exit_code == 0, done.output
+    assert [done.output.count(each) for each in ("Scale length", "How many frets", "Fret at the body")] == [2, 2, 2]
+    read = read_description(bench / "old.toml").instrument
+    assert (read.scale.length, read.scale.frets, read.scale.join) == (641.0, 14, 12.0)
+    answers = ["", "Wren", "", "long", "620 mm", *[""] * 9]
+    done = CliRunner().invoke(program, ["new", "wren.toml", "--from", "tarn.toml"], input="\n".join(answers) + "\n")
+    assert done.exit_code == 0, done.output
+    assert "the name of the other" in done.output
+    read = read_description(bench / "wren.toml").instrument
+    assert (read.instrument.name, read.scale.length) == ("Wren", 620.0)
+
+
 def test_lengths_are_asked_in_the_unit_that_was_answered(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     done = CliRunner().invoke(

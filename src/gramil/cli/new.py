@@ -2,11 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 import click
 
 from gramil.bare_numbers import length_unit
+from gramil.cli.asked_again import until_right
 from gramil.cli.new_plan import PlanGiven, Read, plan_options
 from gramil.cli.new_shop import shop_text
 from gramil.description.plan.taking import unit_of
@@ -15,12 +17,12 @@ from gramil.description.reading import file_text, read_shop
 from gramil.description.repair.writing import FRETS, MAY_BE_EMPTY, NOT_KNOWN_YET, REPAIRED, repair_description
 from gramil.description.whole.bevels import with_bevel
 from gramil.description.whole.cutaway import with_cutaway
+from gramil.description.whole.from_own import NAME as NAMED
 from gramil.description.whole.from_own import from_own, present
 from gramil.description.whole.questions import ASKED, RULER, STARTS, wrong_alone
 from gramil.description.whole.starting import START, STARTING_POINTS
 from gramil.description.whole.writing import usual_of, whole_description
 from gramil.description.writing import new_description
-from gramil.faults import MakersFault
 from gramil.written_file import alone_with, put_text
 
 FANNED_TOO = "fanned"
@@ -149,11 +151,14 @@ def _came_in(given: Mapping[str, str | None], usual: bool) -> str:
 
 def _asked_of_old(question: Question, so_far: Mapping[str, str]) -> str:
     """What is answered to a question of a guitar that came in; nothing where that is not known yet."""
+    before = {FRETS: "12"} | {key: text for key, text in so_far.items() if key in ALONE or key.startswith("scale.")}
     if question.key in MAY_BE_EMPTY:
-        return str(click.prompt(f"{question.ask} ({NOT_KNOWN_YET})", default="", show_default=False))
-    if question.key == FRETS:
-        return str(click.prompt(question.ask))
-    return str(click.prompt(question.ask, default=usual_answer(question, so_far)))
+        ask = partial(click.prompt, f"{question.ask} ({NOT_KNOWN_YET})", default="", show_default=False)
+    elif question.key == FRETS:
+        ask = partial(click.prompt, question.ask)
+    else:
+        ask = partial(click.prompt, question.ask, default=usual_answer(question, so_far))
+    return until_right(question.key, ask, lambda answer: repair_description(before | {question.key: answer}))
 
 
 def _refuse_of_instruments(of_whole: object, given: Mapping[str, str | None]) -> None:
@@ -170,10 +175,21 @@ def _from(other: Path, given: Mapping[str, str | None], usual: bool, plan: PlanG
     for question in () if usual else ASKED:
         has = present(text, question.key)
         if question.key not in answers and has is not None and question.key != "instrument.units":
-            answer: str = click.prompt(question.ask, default=has)
+            answer = until_right(
+                question.key,
+                partial(click.prompt, question.ask, default=has),
+                partial(_made_from, text, other, answers, question.key),
+            )
             answers |= {question.key: answer} if answer.strip() != has else {}
     made = from_own(text, str(other), other.parent, answers)
     return _with_plan(made, plan.read(unit_of(made), usual))
+
+
+def _made_from(text: str, other: Path, so_far: Mapping[str, str], key: str, answer: str) -> None:
+    """Raises MakersFault if an answer cannot be, of an instrument begun from another; as to a name that is still to be
+    asked for, any will do.
+    """
+    from_own(text, str(other), other.parent, {NAMED: "-", **so_far, key: answer})
 
 
 def _with_plan(text: str, read: Read) -> str:
@@ -251,25 +267,15 @@ def _scale(
 
 
 def _asked(question: Question, words: str, so_far: Mapping[str, str]) -> str:
-    """What is answered to a question; an answer that cannot be is told, and asked for again at once."""
-    while True:
-        answer: str = click.prompt(words, default=usual_answer(question, so_far))
-        fault = _wrong(question, answer, so_far)
-        if fault is None:
-            return answer
-        click.echo(str(fault), err=True)
+    """What is answered to a question, once it can be."""
+    ask = partial(click.prompt, words, default=usual_answer(question, so_far))
+    return until_right(question.key, ask, partial(_made_with, question, so_far))
 
 
-def _wrong(question: Question, answer: str, so_far: Mapping[str, str]) -> MakersFault | None:
-    """What is wrong with an answer by itself: faults of keys that are still to be asked do not count."""
-    if answer.strip().lower() == FANNED_TOO or question in FANNED:
-        return None  # two scales are judged together, when both are known
-    try:
+def _made_with(question: Question, so_far: Mapping[str, str], answer: str) -> None:
+    """Raises MakersFault if nothing can be made of an answer; two scales are judged together, when both are known."""
+    if answer.strip().lower() != FANNED_TOO and question not in FANNED:
         new_description({key: text for key, text in so_far.items() if key in ALONE} | {question.key: answer})
-    except MakersFault as fault:
-        own = [each for each in fault.faults if (each.where or question.key).startswith(question.key)]
-        return MakersFault(replace(each, line=None, file=None) for each in own) if own else None
-    return None
 
 
 def _answer(
