@@ -17,6 +17,7 @@ from typing import Any
 import numpy as np
 
 from gramil.address import Field, parse_address
+from gramil.formula_words import decided, formula_in_words
 from gramil.graph import Figures, Origin
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
@@ -131,6 +132,19 @@ def with_numbers(formula: str, values: Mapping[str, str]) -> str:
 def readable(formula: str) -> str:
     """The formula as people read it: × for times, ^ for powers, and words for `and` and `or`."""
     return formula.replace("**", "^").replace(" * ", " × ")
+
+
+def numbers_in_words(reason: Reason, figures: Figures, number: Callable[[str], str]) -> str:
+    """The formula in words with its numbers in it, of each condition the part that holds; empty if that says no more.
+
+    `number` shows the figure at an address in words.
+    """
+    if reason.numbers == reason.formula or not formula_in_words(reason.formula):
+        return ""
+    parents = {parse_address(each.address)[0]: each.address for each in reason.follows}
+    values = {name: figures.at(at) for name, at in parents.items() if _plain(figures, at)}
+    shown = {name: str(value) if isinstance(value, str) else number(parents[name]) for name, value in values.items()}
+    return with_numbers(formula_in_words(decided(reason.formula, values)), shown)
 
 
 def why(figures: Figures, address: str, number: Callable[[str], str]) -> Reason:

@@ -10,9 +10,10 @@ from gramil.cli.briefly import briefly, more_of
 from gramil.cli.json_option import json_option, told
 from gramil.cli.options import address_meant, opened, shop_file, with_the_top
 from gramil.formatter import Formatter, formatter_of
+from gramil.formula_words import formula_in_words
 from gramil.graph import Figures
 from gramil.prints.carried_on import carried_on
-from gramil.reason import Reason, readable, walk, why
+from gramil.reason import Reason, numbers_in_words, walk, why
 
 OF_THE_TOP = ("pulled_", "mode_", "shaving_", "braced_", "finding_top_", "setup_top_", "setup_voice_", "drawing_top_")
 """What the names of the solved top's figures start with."""
@@ -76,10 +77,10 @@ def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Ite
         yield f"  {remark}"
     if reason.pinned:
         yield f"  measured {reason.pinned}; drawn as {reason.drawn}"
-    if reason.formula:
-        yield f"  = {readable(reason.formula)}"
-        if reason.numbers != reason.formula:
-            yield f"  = {readable(reason.numbers)}"
+    if formula := formula_in_words(reason.formula):
+        yield f"  = {formula}"
+        if numbers := numbers_in_words(reason, figures, formatter.text):
+            yield f"  = {numbers}"
     if reason.method:
         yield f"  how: {reason.method}"
     if reason.source or reason.origin:
@@ -94,7 +95,7 @@ def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Ite
 
 
 def _step(formatter: Formatter, depth: int, step: Reason) -> str:
-    said = f"[{formatter.origin(step.address)}]" if step.origin else readable(step.formula)
+    said = f"[{formatter.origin(step.address)}]" if step.origin else formula_in_words(step.formula)
     return f"  {'  ' * depth}{step.address} = {briefly(formatter, step.address)}" + (f"   {said}" if said else "")
 
 

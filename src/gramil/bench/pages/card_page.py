@@ -13,12 +13,13 @@ from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import address_part, desk_of
 from gramil.bench.svg_in_page import in_plain_words
 from gramil.formatter import Formatter, shown
+from gramil.formula_words import formula_in_words
 from gramil.graph import Figures, Origin
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
 from gramil.prints.carried_on import carried_on
 from gramil.quantities import axes_of
-from gramil.reason import Reason, read_doc, readable, why
+from gramil.reason import Reason, numbers_in_words, read_doc, why
 from gramil.sources import cited
 
 MOST_HANGING = 60
@@ -58,7 +59,7 @@ def card_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         reason=reason,
         remark=carried_on(figures, name),
         formula=in_pieces(reason),
-        numbers=in_plain_words(readable(reason.numbers)),
+        numbers=in_plain_words(numbers_in_words(reason, figures, formatter.text)),
         source=cited(reason.source),
         given=in_shop_units(given(reason.origin), formatter.first),
         text=text,
@@ -83,11 +84,12 @@ class Piece:
 
 def in_pieces(reason: Reason) -> tuple[Piece, ...]:
     """The formula split at the figures in it, each shown by its words."""
+    words = formula_in_words(reason.formula)
     addresses = {parse_address(each.address)[0]: each.address for each in reason.follows}
-    if not addresses or not reason.formula:
-        return (Piece(readable(reason.formula)),) if reason.formula else ()
+    if not addresses or not words:
+        return (Piece(words),) if words else ()
     names = "|".join(sorted(addresses, key=len, reverse=True))
-    pieces = re.split(rf"\b({names})\b", readable(reason.formula))
+    pieces = re.split(rf"\b({names})\b", words)
     return tuple(
         Piece(each.replace("_", " "), addresses[each]) if each in addresses else Piece(each) for each in pieces if each
     )
