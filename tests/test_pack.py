@@ -45,3 +45,16 @@ def test_templates_go_by_what_is_drawn_whatever_was_read() -> None:
     for name in ("cut/index-template.dxf", "cut/index-template.svg", "cut/gauges.dxf"):
         assert was[name]() == now[name]()
     assert was["read/dimensions.csv"]() != now["read/dimensions.csv"]()
+
+
+@pytest.mark.parametrize(("name", "hand"), [("scree", "left"), ("tarn", "right")])
+def test_the_hand_stands_in_the_title_of_every_drawing(name: str, hand: str) -> None:
+    """A file goes to a machine without the pack's pages: mirrored parts are told from it alone."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        figures = figures_of_files(examples / f"{name}.toml", examples / "shop.toml")
+    makers = pack_makers(figures, Formatter(figures), usual_work(), "a4")
+    drawn = [each for each in makers if each.endswith(".svg") and "cents" not in each]
+    assert len(drawn) > 12
+    for each in drawn:
+        assert f", {hand} hand</title>" in makers[each]().decode(), each
+    assert f", fretboard, {hand} hand" in makers["cut/board.dxf"]().decode()

@@ -122,11 +122,15 @@ class _Pack:
     def title(self) -> str:
         return title_of(self.figures, self.formatter)
 
+    def with_hand(self, drawing: Drawing) -> Drawing:
+        """A drawing that is a file of its own: its title says the hand, as the pages' heads do."""
+        return replace(drawing, title=f"{drawing.title}, {self.figures[n.instrument_handed]} hand")
+
     def to_cut_by(self) -> Iterator[tuple[str, Maker]]:
         from gramil.writers.dxf import dxf_bytes  # its library is large, and a bench that is opened needs none of it
 
         own = self.figures[n.shop_layers]
-        for drawing in self.templates:
+        for drawing in map(self.with_hand, self.templates):
             yield f"cut/{drawing.name}.dxf", partial(dxf_bytes, drawing, self.labels, own)
             yield f"cut/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first, own)
 
@@ -147,7 +151,7 @@ class _Pack:
         yield BOOK, partial(build_book, figures, formatter, self.work, self.sheets_on, with_sheets=False)
         for drawing in self.drawings:
             if drawing not in self.templates:
-                yield f"read/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first)
+                yield f"read/{drawing.name}.svg", partial(svg_bytes, self.with_hand(drawing), self.labels, self.formatter.first)
         yield "read/cents-map.svg", partial(cents_map_bytes, figures)
         yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
         yield "read/dimensions.json", partial(_dimensions_told, figures, formatter, names)
