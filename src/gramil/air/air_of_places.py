@@ -154,6 +154,7 @@ def drift(place: PlaceAir, age: timedelta) -> float | None:
     history, lag = place.history, age.total_seconds()
     since = max(history.times[0], history.times[-1] - HABIT_DAYS * 86400.0)
     marks = np.arange(since, history.times[-1] - lag, 6 * 3600.0)
+    # fewer than five days, or three times that age, tell no habit
     if marks.size < 20 or history.times[-1] - since < 3 * lag:
         return None
     before = np.interp(marks, history.times, history.humidity)

@@ -64,7 +64,7 @@ def view(place: PlaceAir, places: Places, now: datetime, band: tuple[float, floa
         air=air,
         hours=age.total_seconds() / 3600.0,
         stale=is_old(place, now),
-        dew_point=float(dew_point(air.temperature, max(air.humidity, 0.1))),
+        dew_point=float(dew_point(air.temperature, max(air.humidity, 0.1))),  # air without any water has no dew point
         density=float(vapour_density(air.temperature, air.humidity)),
         moisture=air.moisture,
         day=summarise(last_days(place, now, 1.0), band),

@@ -92,7 +92,7 @@ def when(wait: Ready, now: datetime) -> str:
         return f"{day(early, now)} or later, likely {day(likely, now)}"
     if early == now:
         return f"perhaps already, likely {day(likely, now)}, by {day(late, now)} at the latest"
-    if late - now < timedelta(hours=36):
+    if late - now < timedelta(hours=36):  # told in days it would be today or tomorrow
         return f"in {_hours(wait.earliest)} to {_hours(wait.latest)} hours, likely {_hours(wait.likely)}"
     return f"{day(early, now)} to {day(late, now)}, likely {day(likely, now)}"
 

@@ -121,7 +121,7 @@ def _once(wanted: tuple[tuple[str, float], ...]) -> list[tuple[str, float]]:
     """Each size with its first name only: two cards alike would be mixed up."""
     kept: list[tuple[str, float]] = []
     for name, size in wanted:
-        if all(abs(size - other) > 0.005 for _, other in kept):
+        if all(abs(size - other) > 0.005 for _, other in kept):  # half the last digit of the size that stands on a card
             kept.append((name, size))
     return kept
 

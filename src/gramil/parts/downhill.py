@@ -64,13 +64,14 @@ def _places(half: Curve, corners: tuple[Mm, ...]) -> list[Mm]:
     """Distances along at which the half turns back along or across, its corners and its ends."""
     turns = {each for axis in (0, 1) for span in half.spans(axis) for each in (span.start, span.end)}
     found = sorted({0.0, half.length, *corners, *half.along(sorted(turns)).tolist()})
+    # a corner is found along and across, a rounding apart
     return [each for row, each in enumerate(found) if row == 0 or each - found[row - 1] > 1e-3]
 
 
 def _is_onward(half: Curve, start: Mm, end: Mm) -> bool | None:
     """Whether a stretch is cut from its end at the neck to its other one; None where it runs along the grain."""
     tangent = half.tangent((start + end) / 2)
-    if abs(tangent[1]) < 0.01:
+    if abs(tangent[1]) < 0.01:  # within half a degree of the grain, neither way tears
         return None
     return bool(tangent[0] * tangent[1] < 0)
 

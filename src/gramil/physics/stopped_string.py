@@ -168,6 +168,7 @@ def deviation(paths: StringPaths, strings: StringStiffness) -> Deviation:
     stiff_stopped = stiff_open * at_rest / (speaking * np.sqrt(pull))
     return Deviation(
         length=1200.0 * np.log2(at_rest / (paths.ratio * speaking)),
+        # half of 1200: a note goes with the root of what pulls and of what weighs
         density=600.0 * np.log2(1.0 + strain),
         tension=600.0 * np.log2(pull),
         stiffness=1200.0 * np.log2(one_end_clamped_factor(stiff_stopped) / one_end_clamped_factor(stiff_open)),

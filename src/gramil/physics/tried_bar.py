@@ -61,6 +61,7 @@ def wave_number_squared(slenderness: float, ratio: float) -> float:
     turning = slenderness**2 / 12.0
     shearing = turning * ratio / SHEAR_SHARE
     slender = FREE_BAR[0] ** 2
+    # from below: shear only lowers a note, and the next mode is above
     places = np.linspace(0.2, 1.0 + 1e-9, 200) * slender
     signs = np.array([_free_ends(place, turning, shearing) for place in places])
     first = int(np.flatnonzero(np.sign(signs[1:]) != np.sign(signs[:-1]))[0])

@@ -119,7 +119,7 @@ class ArchedBar:
 
     def _following(self) -> Array:
         """Where an edge that follows the plate is drawn through: as the foot, and where it leaves the straight."""
-        along = np.linspace(0.0, self.length, 1001)
+        along = np.linspace(0.0, self.length, 1001)  # half a mm on a brace: between two of them an edge is straight
         apart = self._chord(along) + self._over_chord(along) - self.foot(along) - self.end_height
         turns = np.flatnonzero(apart[:-1] * apart[1:] < 0)
         share = apart[turns] / (apart[turns] - apart[turns + 1])

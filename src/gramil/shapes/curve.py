@@ -172,6 +172,7 @@ class Curve:
         roots = Piecewise(distance, self.breaks).zeros()
         touching = np.abs((self.place(self.breaks) - np.asarray(point)) @ normal) < _STILL
         found = distinct(np.concatenate((roots, self.breaks[touching])))
+        # two pieces give the joint between them twice
         return np.asarray(found[np.concatenate(([True], np.diff(found) > 1e-7))] if len(found) else found)
 
     def spans(self, axis: Literal[0, 1]) -> tuple[Span, ...]:

@@ -141,7 +141,7 @@ def _met(curve: Curve, span: Span, x: Array) -> Array:
     """
     low, high = np.full(x.shape, span.start), np.full(x.shape, span.end)
     at = (low + high) / 2
-    for _ in range(60):
+    for _ in range(60):  # so many halvings reach rounding from any span, should no step of Newton's ever serve
         off, speed = curve.place(at)[..., 0] - x, curve.velocity(at)[..., 0]
         short = off * span.sign < 0
         low, high = np.where(short, at, low), np.where(short, high, at)

@@ -111,7 +111,7 @@ class Profile:
                 power = exponent / (exponent - 1) * np.log(steepness * self.half_width / self.depth)
             return float(self.half_width * np.exp(-np.logaddexp(0.0, -power) / exponent))
         low, high = 0.0, self.half_width
-        for _ in range(80):
+        for _ in range(80):  # more halvings than a number has places
             middle = (low + high) / 2
             low, high = (middle, high) if -float(self.steepness(middle)) < steepness else (low, middle)
         return (low + high) / 2

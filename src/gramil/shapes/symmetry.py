@@ -46,6 +46,7 @@ def halved(ring: Array, narrow_end_first: bool) -> Halved:
     ways = [_compared(ring, centre, turn) for turn in (np.eye(2), QUARTER)]
     width, height = np.ptp(ring, axis=0)
     longer, shorter = ways if width >= height else ways[::-1]
+    # a body nearly as wide as long is nearly alike both ways: the longer is meant
     clearly = 0.5 * longer.asymmetry - 1e-3 * max(width, height)
     best = shorter if shorter.asymmetry < clearly else longer
     along = best.laid(ring)[:, 0]

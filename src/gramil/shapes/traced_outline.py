@@ -259,6 +259,7 @@ def _close_ring(pins: Pins, reading: Reading) -> Array:
     """Points once round, close together on straight parts too, the first not repeated."""
     extent = float(np.ptp(pins.points, axis=0).max())
     curve = _curve(pins)
+    # counted first: a curve of endless turns would fill the memory
     hold_number(curve.sampled(1e-5 * extent, extent / 200), MOST_POINTS, "bends and turns on its outline", reading.file)
     return curve.place(curve.sample(1e-5 * extent, extent / 200))[:-1]
 

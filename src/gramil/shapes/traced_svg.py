@@ -105,6 +105,7 @@ def _without_page(root: ElementTree.Element) -> str:
 
 def _shapes(text: str) -> list[Shape]:
     """Each shape that shows, in the file's order."""
+    # SVG's own: 96 pixels an inch, whatever the screen
     drawing = svgelements.SVG.parse(io.StringIO(text), reify=True, ppi=96)
     if not isinstance(drawing, svgelements.Group):
         raise TypeError("its outermost element is none of SVG's")
@@ -168,6 +169,7 @@ def _points(segment: svgelements.PathSegment, sag: float) -> tuple[Array, bool]:
         return _ends(segment), True
     coarse = _at(segment, 16)
     bend = np.abs(np.diff(coarse, n=2, axis=0)).sum(axis=1).max() * 16**2
+    # 1.3: sixteen places miss where a curve bends most
     count = max(4, int(min(np.ceil(np.sqrt(1.3 * bend / (8 * sag))), MOST_ON_A_LINE + 1)))
     return _at(segment, count), False
 

@@ -97,6 +97,7 @@ class UnrolledSide:
     def _between(self, start: float, end: float, tolerance: Mm) -> Array:
         """Parameters at even steps over one piece of the outline, as many as keep the edges to their chords."""
         count = 1
+        # a cusp's chords never come near enough
         while count < 1024 and self._off_chords(start, end, count) > tolerance:
             count *= 2
         return np.linspace(start, end, count + 1)[1:]

@@ -110,7 +110,7 @@ def _carried_out(
         if abs(found - wanted) <= KEPT * abs(wanted - start):
             break
         (one, low), (other, high) = sorted(known, key=lambda each: abs(each[1] - wanted))[:2]
-        if abs(high - low) < 1e-15:
+        if abs(high - low) < 1e-15:  # this brace moves nothing, and there is no slope to go by
             break
         following = min(max(one + (wanted - low) * (other - one) / (high - low), bounds[0]), bounds[1])
         if any(abs(following - each) < 1e-6 for each, _ in known):

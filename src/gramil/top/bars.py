@@ -17,7 +17,9 @@ def bar_of(brace: Brace, crossings: tuple[Crossing, ...], wood: TimberKnown) -> 
     """A brace as a bar: as high along its length as it is cut, notched where it crosses another."""
     run = min(brace.end_length, brace.length / 2) if brace.ends != "square" else brace.length / 2
     ends = np.linspace(0.0, run, max(2, round(run / CREST) + 1))
+    # straight, or nine places along an arch
     middle = np.linspace(run, brace.length - run, 2 if brace.radius > 1e7 else 9)
+    # ends that meet in the middle are one place, not two a rounding apart
     places = np.unique(np.concatenate([ends, middle, brace.length - ends]).round(6))
     crest = tuple(zip(places.tolist(), brace.bar.over_plate(places).tolist(), strict=True))
     under = [Gap(each.along_under, each.width_under, each.depth_over) for each in crossings if each.under == brace.name]

@@ -41,4 +41,4 @@ def movements_between(top: Solved) -> Movements:
 def room_of(bar: Bar) -> float:
     """How much may come off a bar's height: down to its worked ends, or to the least that is left of a level one."""
     least = min(height for _, height in bar.crest)
-    return max(0.0, bar.height - (least if least < bar.height - 0.01 else LEFT))
+    return max(0.0, bar.height - (least if least < bar.height - 0.01 else LEFT))  # level but for rounding

@@ -79,7 +79,7 @@ def _of_a_bar(piece: Tried, settled: Percent, carried: Ratio, own: Ratio) -> Tri
     else:
         modulus = modulus_pushed(rod, piece.span, piece.force, piece.given, ratio)
         within, shear, how = math.hypot(GIVEN, 3 * SIZE), shear_over_bending(rod, piece.span, ratio), "pushed"
-    if not LEAST < modulus < MOST or not 150.0 < density < 1400.0:
+    if not LEAST < modulus < MOST or not 150.0 < density < 1400.0:  # kg/m3: from balsa to the heaviest woods that sink
         why = f"it would be {modulus:.0f} MPa along the grain and weigh {density:.0f} kg/m3, which no wood does"
         return _nothing(piece, (Fault(where=piece.name, what="weight, sizes and note do not go together", why=why,
                                       remedy=AGAIN),))  # fmt: skip

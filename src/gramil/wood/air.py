@@ -106,6 +106,7 @@ def summarise(history: AirHistory, band: tuple[float, float]) -> AirSummary:
         days=float(history.times[-1] - history.times[0]) / 86400.0,
         temperature=spread(history.temperature),
         humidity=spread(history.humidity),
+        # air without any water has no dew point
         dew_point=spread(dew_point(history.temperature, np.maximum(history.humidity, 0.1))),
         moisture=spread(history.moisture),
         share_in_band=float(np.average(inside, weights=weights)),

@@ -195,6 +195,7 @@ def _report(
 
 
 def _history(rows: LogRows, zoned: bool) -> AirHistory:
+    # rows count from there, so that clock changes can be told by the day
     start = datetime(1970, 1, 1, tzinfo=UTC if zoned else None) + timedelta(seconds=float(rows.seconds[0]))
     return AirHistory(start, rows.seconds - rows.seconds[0], rows.celsius, rows.percent)
 

@@ -55,7 +55,7 @@ class Kept:
         if self.moisture is not None:
             return self.moisture
         times, moisture = _drawn_by(self.stays[0])
-        first_day = times <= times[0] + 86400.0
+        first_day = times <= times[0] + 86400.0  # a whole day: a reading alone goes by the hour at which it was taken
         return float(moisture[first_day].mean())
 
 

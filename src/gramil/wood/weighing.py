@@ -55,7 +55,7 @@ def moisture_by_weight(mass: float, dry_mass: float) -> float:
     Raises MakersFault for a piece lighter than when dry, or more than a third water: a wrong weight, or not seasoned.
     """
     moisture = 100.0 * (mass - dry_mass) / dry_mass if dry_mass > 0 else math.nan
-    if not -0.5 <= moisture <= 35.0:
+    if not -0.5 <= moisture <= 35.0:  # half a per cent for the balance, and what is over a third is green wood
         what = f"{mass:g} g with a dry mass of {dry_mass:g} g is {moisture:.1f} % moisture"
         raise MakersFault.of(what, "seasoned wood holds 4 to 20 %", "check both weights, and their units")
     return moisture

@@ -172,4 +172,5 @@ def _swept(points: list[Point], at: int, far: int, side: float) -> float:
     (x, y), radius = circle
     from_, to = (atan2(py - y, px - x) for px, py in (points[at], points[far]))
     turn = side * ((side * (to - from_)) % (2 * pi))
+    # half a circle's chord comes out a rounding longer than its diameter
     return turn if chord <= 2 * radius * 1.0000001 else 0.0

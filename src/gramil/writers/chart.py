@@ -118,7 +118,7 @@ def _frame(chart: Chart) -> _Frame:
 
 
 def _roomy(low: float, high: float) -> tuple[float, float]:
-    room = 0.06 * (high - low) or 1.0
+    room = 0.06 * (high - low) or 1.0  # no curve runs along the frame
     return low - room, high + room
 
 
@@ -183,7 +183,7 @@ def _names(chart: Chart, frame: _Frame) -> Iterator[str]:
     wanted += [(frame.y((band.low + band.high) / 2), band.name) for band in chart.bands]
     below = -math.inf
     for at, name in sorted(wanted):
-        place = max(at + 0.9, below + LETTER + 0.6)
+        place = max(at + 0.9, below + LETTER + 0.6)  # 0.9: half a small letter, since words stand on their line
         below = place
         yield _text(WIDTH - RIGHT + 1.5, place, name, "start")
 

@@ -49,7 +49,7 @@ def dxf_bytes(drawing: Drawing, resolve: Resolve, own: Iterable[LayerInk] = ()) 
         document = new("R2010", units=units.MM)
         used = {mark.layer for mark in (*marks, *spans)} | ({"text"} if spans else set())
         inks = strokes(own)
-        _set_up(document, {name: inks[name] for name in sorted(used)})
+        _set_up(document, {name: inks[name] for name in sorted(used)})  # a set's order differs from run to run
         _set_extents(document, bounds((*shown, *marks)))
         space = document.modelspace()
         for mark in marks:
@@ -114,6 +114,7 @@ def _set_extents(document: Document, box: Box) -> None:
     left, low, right, high = box
     space = document.modelspace()
     space.reset_extents((left, low, 0.0), (right, high, 0.0))
+    # as screens are, 16 by 10: all of it shows when it is opened
     document.set_modelspace_vport(max(high - low, (right - left) / 1.6, 1.0), ((left + right) / 2, (low + high) / 2))
 
 

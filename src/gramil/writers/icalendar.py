@@ -38,6 +38,7 @@ def icalendar_bytes(events: Iterable[Event], stamp: datetime, title: str) -> byt
 
 
 def _event(event: Event, stamp: datetime, title: str) -> Iterator[str]:
+    # by its name: taken in again, it is moved in the calendar and not added
     uid = hashlib.sha256(f"{title}\n{event.name}".encode()).hexdigest()[:32]
     yield "BEGIN:VEVENT"
     yield f"UID:{uid}@gramil.invalid"

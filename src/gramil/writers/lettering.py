@@ -39,7 +39,7 @@ def clean(text: str) -> str:
 
 def _holds(character: str) -> bool:
     code = ord(character)
-    return not 0xD800 <= code <= 0xDFFF and code & 0xFFFE != 0xFFFE
+    return not 0xD800 <= code <= 0xDFFF and code & 0xFFFE != 0xFFFE  # the last two places of each plane are no letters
 
 
 def type_size(height: float) -> float:

@@ -10,6 +10,8 @@ from gramil.paper_sizes import roll_width, sides
 
 ROLL_LEAST, ROLL_MOST = 220.0, 5000.0
 """Least and most length of a page on a roll, in mm."""
+CARDS = (100.0, 240.0)
+"""How wide and how tall a page of cards is taken to be in mm, where the paper does not say: on a roll."""
 MARGIN, FOOT = 8.0, 26.0
 """Blank edge that every printer can do without, and the strip at the bottom for what is written, in mm."""
 SQUARES: Mapping[LengthUnit, tuple[float, float]] = {"mm": (100.0, 50.0), "in": (4 * 25.4, 2 * 25.4)}
@@ -110,6 +112,11 @@ def sheets(
         Sheet(side, upright, (short, long), (across, along), unit),
         Sheet(lying, side, (long, short), (along, across), unit),
     )
+
+
+def card_sheets(paper: str, printer_scale: tuple[float, float], unit: LengthUnit = "mm") -> tuple[Sheet, Sheet]:
+    """The paper upright and lying, for a page of cards: of a roll so much as a page of `CARDS` takes."""
+    return sheets(paper, *CARDS, printer_scale, unit)
 
 
 def _roll_length(needed: float) -> float:

@@ -119,7 +119,7 @@ def _strip(place: Placed, number: int, low: Mm) -> Iterator[Ink]:
 
 def _bar(place: Placed, start: Point, length: Mm) -> Iterator[Ink]:
     """The bar to be measured, with a line at each end."""
-    (x, y), reach = start, QUIET / 2 - 0.3
+    (x, y), reach = start, QUIET / 2 - 0.3  # a tag is found by the white round it
     yield inked(Line((x, y), (x + length, y), "pins"), place)
     for at in (x, x + length):
         yield inked(Line((at, y - reach), (at, y + reach), "pins"), place)

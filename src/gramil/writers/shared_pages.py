@@ -10,7 +10,7 @@ from textwrap import wrap
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline
 from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, clean, width
-from gramil.writers.paper import sheets
+from gramil.writers.paper import card_sheets
 from gramil.writers.plain import Plain, seen_from
 from gramil.writers.proof_square import ROOM_ROUND_SQUARE
 
@@ -70,7 +70,7 @@ def shared(cards: Sequence[Card], paper: str, printer_scale: tuple[float, float]
 
     Each page keeps room for the smaller square that proves its print: without it there would be one page more.
     """
-    sheet, window = sheets(paper, 100.0, 240.0, printer_scale)[0], _window(paper, printer_scale)
+    sheet, window = card_sheets(paper, printer_scale)[0], _window(paper, printer_scale)
     side = min(sheet.squares) + 2 * ROOM_ROUND_SQUARE
     pages: list[list[tuple[Card, Point]]] = []
     for card in sorted(cards, key=lambda card: -card.size[1]):
@@ -83,7 +83,7 @@ def shared(cards: Sequence[Card], paper: str, printer_scale: tuple[float, float]
 
 
 def _window(paper: str, printer_scale: tuple[float, float]) -> Point:
-    wide, tall = sheets(paper, 100.0, 240.0, printer_scale)[0].window
+    wide, tall = card_sheets(paper, printer_scale)[0].window
     return (wide - 2.0, tall - 2.0)
 
 

@@ -14,7 +14,7 @@ from gramil.drawings.marks import Point, Polyline
 from gramil.measure import LengthUnit
 from gramil.writers.extents import Box, bounds, box_round
 from gramil.writers.lettering import Lettering
-from gramil.writers.paper import Sheet, sheets
+from gramil.writers.paper import Sheet, card_sheets
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import ROOM_ROUND_SQUARE, STEP
 from gramil.writers.shared_pages import APART, Card, moved
@@ -45,7 +45,7 @@ def side_by_side(
 ) -> list[tuple[Card, Tiling]]:
     """The pieces on as few pages as they take, each row of pages as one card; nothing if they cannot be laid so."""
     pieces = [_piece(marks) for marks in _pieces(card.marks)]
-    both = sheets(paper, 100.0, 240.0, printer_scale, unit)
+    both = card_sheets(paper, printer_scale, unit)
     found = (_rows(sorted(pieces, key=lambda piece: -piece.width), both) if pieces else None) or []
     return [(_carded(card, marks, number, len(found)), tiling) for number, (marks, tiling) in enumerate(found, 1)]
 

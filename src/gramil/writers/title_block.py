@@ -19,6 +19,7 @@ def told(drawing: Drawing, marks: tuple[Plain, ...], paper: str, unit: LengthUni
     """
     if drawing.told_at is None:
         return marks
+    # six letters: two states of a drawing in 16 million are alike, and a maker can read it out
     revision = sha256(repr(marks).encode()).hexdigest()[:6]
     text = f"revision {revision}, paper {paper_said(paper, unit)}"
     return (*marks, Lettering(drawing.told_at, text, HEIGHT, 0.0, "left", "text"))

@@ -73,9 +73,9 @@ def movement_svg(
 
     The wood is taken to have settled in each month's air, which thin pieces do.
     """
-    months = np.linspace(0.0, 12.0, 73)
+    months = np.linspace(0.0, 12.0, 73)  # six steps a month: no corner shows on the curve
     middle, swing = 0.5 * (year[0] + year[1]), 0.5 * (year[1] - year[0])
-    humidity = middle - swing * np.cos(2.0 * math.pi * (months - 1.5) / 12.0)
+    humidity = middle - swing * np.cos(2.0 * math.pi * (months - 1.5) / 12.0)  # 1.5: the middle of February
     steps = equilibrium_moisture(temperature, humidity) - equilibrium_moisture(temperature, from_rh)
     scale, unit = (INCH, "in") if units == "in" else (1.0, "mm")
     ways: tuple[tuple[Direction, str, tuple[float, ...]], ...] = (

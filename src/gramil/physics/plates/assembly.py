@@ -47,7 +47,7 @@ class Sheet:
         """The plate's stiffness, (n, n)."""
         three = self.mesh.three
         calls = stiffness(layers_at(self.plate, three.points)) * three.areas[..., None, None]
-        calls[self.covered, :, 6:, 6:] /= SHEAR_SHARE
+        calls[self.covered, :, 6:, 6:] /= SHEAR_SHARE  # the share is for shear that falls to nothing at a free face
         return summed(self.columns, stiffness_blocks(self.strains, calls), self.size)
 
     @cached_property

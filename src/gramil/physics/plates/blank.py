@@ -214,7 +214,7 @@ def _mixed(way: Way, one: float, other: float) -> Fault:
 
 def _free_bar(place: FloatArray) -> FloatArray:
     """A free bar's first bending mode, at places from -1/2 to 1/2."""
-    k = 4.7300407
+    k = 4.7300407  # the first root of cos(k) cosh(k) = 1
     return np.cos(k * place) / math.cos(k / 2) + np.cosh(k * place) / math.cosh(k / 2)
 
 

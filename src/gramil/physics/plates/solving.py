@@ -72,6 +72,7 @@ def modes_of(
     unit modal mass that are left out. The start is fixed, so the answer repeats.
     """
     size = stiffness.shape[0]
+    # an irrational step, so that the start is square to no mode
     start = np.cos(np.arange(size) * 0.7548776662466927 + 0.3) + 0.1
 
     def solve(right: FloatArray) -> FloatArray:
@@ -79,6 +80,7 @@ def modes_of(
         return found if without is None else found - without @ (without.T @ (mass @ found))
 
     inverse = LinearOperator((size, size), matvec=solve, dtype=np.float64)
+    # of the squares: a note to 5 in a million, far closer than wood is known
     squares, shapes = eigsh(stiffness, k=count, M=mass, sigma=shift, OPinv=inverse, v0=solve(start), tol=1e-5)
     order = np.argsort(squares)
     return squares[order], signed(shapes[:, order])
@@ -91,7 +93,7 @@ def free_modes_of(
 
     `rigid` (n, k) are movements near those, `typical` a squared angular frequency of the size of the first.
     """
-    shift = -1e-4 * typical
+    shift = -1e-4 * typical  # at 0 itself the plate moves as a whole, and there is no factor
     factor = factor_of(csr_matrix(stiffness - shift * mass))
     for _ in range(3):
         rigid = _strangers(factor.solve(np.asarray(mass @ rigid)), mass)
