@@ -108,7 +108,7 @@ class Guitar:
                 value = self.figures.at(written)
             except KeyError:
                 continue
-            return Figure(written, value, self.figures.unit_at(written), self._shower.text(written))
+            return Figure(written, value, self.figures.unit_at(written), self._formatter.text(written))
         near = nearest(address.partition("[")[0].replace(".", "_"), self.figures.graph.order)
         raise KeyError(f"{address}: there is no such figure{f', the nearest is {near}' if near else ''}")
 
@@ -118,16 +118,16 @@ class Guitar:
 
     def why(self, address: str) -> Reason:
         """Why a figure is what it is: formula, the same with numbers, source, and what it `follows` from."""
-        return why(self.figures, self[address].address, self._shower.text)
+        return why(self.figures, self[address].address, self._formatter.text)
 
     @cached_property
     def findings(self) -> tuple[InWords, ...]:
         """Whether it can be made: every verdict, gravest first, in words."""
-        return tuple(in_words(each, self._shower) for each in findings_of(self.figures))
+        return tuple(in_words(each, self._formatter) for each in findings_of(self.figures))
 
     def changed(self, keys: Mapping[str, str | float | bool]) -> "Guitar":
         """The same instrument with keys set otherwise: `{"scale.length": "650 mm"}`. A bare number is in the file's
-        unit. Raises MakersFault for a key that is none, or for what cannot be.
+        unit. Raises MakersFault for an unknown key, and for what cannot be.
         """
         text = self.text
         for key, value in keys.items():
@@ -150,7 +150,7 @@ class Guitar:
         lists = lists_beside(shop_file, (self.folder or Path()) / self.file)
         work = needed(work_with(lists), self.description.instrument)
         sheet = paper if paper is not None else self.figures[n.shop_paper]
-        content = dict(whole_pack(pack_makers(self.figures, self._shower, work, sheet)))
+        content = dict(whole_pack(pack_makers(self.figures, self._formatter, work, sheet)))
         write_files(Path(folder), content, False)
         return tuple(Path(folder) / name for name in content)
 
@@ -164,13 +164,13 @@ class Guitar:
         return pandas.DataFrame(found, columns=["part", "address", "value", "unit"])
 
     @cached_property
-    def _shower(self) -> Formatter:
+    def _formatter(self) -> Formatter:
         return formatter_of(self.figures)
 
     def _picture(self, drawing: Drawing) -> Picture:
         from gramil.writers.svg import svg_text
 
-        return Picture(drawing.name, drawing.title, svg_text(drawing, self._shower.said))
+        return Picture(drawing.name, drawing.title, svg_text(drawing, self._formatter.said))
 
 
 def read(file: str | Path, shop: str | Path | None = None) -> Guitar:

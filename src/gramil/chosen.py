@@ -105,7 +105,7 @@ class Choices:
         return chosen
 
     def of_parts(self, parts: Collection[str]) -> Chosen:
-        """Everything that is taken up for these parts. Raises MakersFault for a part that there is not."""
+        """Everything that is taken up for these parts. Raises MakersFault if one of them does not exist."""
         if not parts:
             return Chosen()
         for part in parts:

@@ -59,7 +59,7 @@ def _hole(parts: PlanParts, text: str, figures: Figures) -> Mm:
 
 
 def _zero(figures: Figures, held_to: str, hole: Mm) -> Mm:
-    """Where along the body lies what a part is held to. Raises MakersFault for a hole that there is not."""
+    """Where along the body lies what a part is held to. Raises MakersFault for a soundhole where there is none."""
     found = hole if held_to == "soundhole" else figures[n.body_zeros].of(held_to)
     if not np.isfinite(found):
         raise MakersFault.of("a brace is held to the soundhole, and there is none", remedy="give the hole too")

@@ -181,7 +181,7 @@ def _commas(line: str) -> str:
 def _several(
     faults: list[Fault], fields: dict[str, str], keys: tuple[str, ...], read: Callable[[list[str]], T]
 ) -> T | None:
-    """Fields that are read together; none of them typed is none of it given."""
+    """Fields that are read together: where none of them was typed, nothing of the kind is given."""
     typed = [fields[key] for key in keys]
     if not any(typed):
         return None

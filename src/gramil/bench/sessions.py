@@ -94,7 +94,7 @@ class Sessions:
         return tuple(sorted(found, key=lambda each: each.used, reverse=True))
 
     def put_out(self, mark: str) -> Session | None:
-        """Ends the session of one phone at once; gives it, or None if there is none of that mark."""
+        """Ends the session of one phone at once; gives it, or None if no phone has that mark."""
         found = next((each for each in self.phones() if each.mark == mark), None)
         if found is not None:
             self.end(found)

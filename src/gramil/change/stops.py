@@ -10,10 +10,10 @@ from gramil.prints.whole import findings_of
 
 def measured_stops(figures: Figures) -> tuple[str, ...]:
     """Each stop that comes of what was measured, in words: what is judged, its limit, what it means, what mends it."""
-    return tuple(_told(figures)) if figures.pins else ()
+    return tuple(_in_words(figures)) if figures.pins else ()
 
 
-def _told(figures: Figures) -> Iterator[str]:
+def _in_words(figures: Figures) -> Iterator[str]:
     made = [each for each in findings_of(figures) if each.severity == "stop"]
     if not made:
         return

@@ -66,13 +66,13 @@ def followed(read: Callable[[], Figures], saved: Iterator[None], draw: Path | No
         except MakersFault as fault:
             yield "\n\n".join(map(str, fault.faults))
             continue
-        yield from _told(last, now)
+        yield from _what_moved(last, now)
         if draw is not None:
             yield f"{_drawn(now, draw)} drawings in {draw}."
         last = now
 
 
-def _told(last: Figures | None, now: Figures) -> Iterator[str]:
+def _what_moved(last: Figures | None, now: Figures) -> Iterator[str]:
     if last is None:
         yield "Read. Every save is followed from here; Ctrl-C ends it."
         return

@@ -60,7 +60,7 @@ def lines_meant(store: Store, numbers: Sequence[str]) -> tuple[Line, ...]:
     """The lines of these numbers, or all of them for `today`.
 
     If the record has changed since the list was shown, the operations are named and asked about. Raises MakersFault
-    for a number that is none, and if no list was shown; Abort if the answer is no.
+    for an unknown number, and if no list was shown; Abort if the answer is no.
     """
     listed = _listed(store)
     wanted = range(1, len(listed.lines) + 1) if numbers == (TODAY,) else [_number(each, listed) for each in numbers]

@@ -317,7 +317,7 @@ def _gone_with(store: Path, copy: Path) -> tuple[Change, ...]:
     try:
         with open_store(store, to_read=True) as opened:
             return gone_with(opened, copy)
-    except MakersFault:  # a damaged store, or a copy that is none: restoring says which
+    except MakersFault:  # a damaged store, or a copy that is no store: restoring says which
         return ()
 
 

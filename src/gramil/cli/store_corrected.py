@@ -133,10 +133,10 @@ def reading(store: Path, place: str, when: str, right: tuple[float, str] | None,
         correct_reading(opened, of, seen, Hand(moment_of(at), why=why), right=new)
     was = f"{of.name}, {_clock(seen.at)}, {_air(seen, unit)}"
     click.echo(f"{was}: struck." if new is None else f"{was}: {_air(new, unit)} now.")
-    return ReadAnew(of.name, seen.at.isoformat(), _told(seen), None if new is None else _told(new))
+    return ReadAnew(of.name, seen.at.isoformat(), _air_read(seen), None if new is None else _air_read(new))
 
 
-def _told(reading: "Reading") -> AirTold:
+def _air_read(reading: "Reading") -> AirTold:
     return AirTold(reading.humidity, reading.temperature)
 
 

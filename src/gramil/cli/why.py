@@ -40,7 +40,7 @@ def command(name: str, file: Path, shop: Path | None, as_json: bool, down: bool,
     formatter = formatter_of(figures)
     address = address_meant(figures, name, "NAME")
     if as_json:
-        _told(figures, formatter, address, down, deep)
+        _as_answer(figures, formatter, address, down, deep)
         return
     for line in _down(figures, formatter, address, deep) if down else _up(figures, formatter, address, deep):
         click.echo(line)
@@ -54,7 +54,7 @@ def _asked_of(figures: Figures, name: str) -> Figures:
     return with_the_top(figures)
 
 
-def _told(figures: Figures, formatter: Formatter, address: str, down: bool, deep: bool) -> None:
+def _as_answer(figures: Figures, formatter: Formatter, address: str, down: bool, deep: bool) -> None:
     """The same as JSON; a figure's hangers are all of them."""
     from gramil.answers.answer import whose
     from gramil.answers.figures import hangs_told, why_told

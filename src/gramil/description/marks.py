@@ -28,7 +28,7 @@ class Bounds:
 
 
 def bounds_of(table: type[BaseModel], key: str) -> Bounds:
-    """The least and the most that a table takes under the name of a field. Raises KeyError for a name that is none."""
+    """The least and the most that a table takes under the name of a field. Raises KeyError for an unknown name."""
     marks = marks_of(table.model_fields[key])
     above, least = _said(marks, "gt"), _said(marks, "ge")
     highest = max((*above, *least), default=-math.inf)

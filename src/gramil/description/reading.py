@@ -95,7 +95,7 @@ def parse_description(text: str, file: str = "description", folder: FilePath | N
     problems += problems_in({**_given_whole(tables, stood_in), "outlines": outlines}, tuning)
     lines = locate(text)
     if problems or instrument is None or tuning is None:
-        raise MakersFault(faults_from(_told(problems, unit), file, lines))
+        raise MakersFault(faults_from(_in_own_unit(problems, unit), file, lines))
     return Description(instrument, tuning, outlines, file, lines, head)
 
 
@@ -109,7 +109,7 @@ def parse_keys(text: str, file: str = "description") -> Instrument:
     data = with_stand_ins(data)[0] if came_in(data) else data
     instrument, _, problems = _validated(Instrument, data, unit)
     if instrument is None:
-        raise MakersFault(faults_from(_told(problems, unit), file, locate(text)))
+        raise MakersFault(faults_from(_in_own_unit(problems, unit), file, locate(text)))
     return instrument
 
 
@@ -127,11 +127,11 @@ def parse_shop(
     problems = [*problems, *_twice(tables), *problems_of_wood(tables)]
     lines = locate(text)
     if problems or shop is None:
-        raise MakersFault(faults_from(_told(problems, unit), file, lines))
+        raise MakersFault(faults_from(_in_own_unit(problems, unit), file, lines))
     return ShopDescription(shop, file, lines, is_default, folder)
 
 
-def _told(problems: Iterable[Problem], unit: LengthUnit) -> Iterator[Problem]:
+def _in_own_unit(problems: Iterable[Problem], unit: LengthUnit) -> Iterator[Problem]:
     """The problems with their lengths in the file's own unit."""
     for each in problems:
         what, allowed = in_shop_units(each.what, unit), in_shop_units(each.allowed, unit)

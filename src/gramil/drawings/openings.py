@@ -125,7 +125,7 @@ def _window(hole: Opening, outward: Mm, told: str) -> tuple[list[Mark], Mm]:
         Polyline(board, "cut", closed=True),
         Polyline(ring, "cut", closed=True),
         *_axes(half, high, gap=(half - BOARD, high - BOARD)),
-        *_told(told, -half, high, "the centreline's way; the neck to the left"),
+        *_caption(told, -half, high, "the centreline's way; the neck to the left"),
     ], 2 * half
 
 
@@ -135,7 +135,7 @@ def _island(hole: Opening, outward: Mm, told: str) -> tuple[list[Mark], Mm]:
     return [
         Polyline(ring, "cut", closed=True),
         *_axes(half, high),
-        *_told(told, -half, high + BOARD, "stands on the cross; the neck to the left"),
+        *_caption(told, -half, high + BOARD, "stands on the cross; the neck to the left"),
     ], 2 * half
 
 
@@ -155,7 +155,7 @@ def _axes(half: Mm, high: Mm, gap: tuple[Mm, Mm] = (0.0, 0.0)) -> Iterator[Line]
         yield Line((0.0, way * high), (0.0, way * across), "centreline")
 
 
-def _told(told: str, left: Mm, high: Mm, how: str) -> Iterator[Words]:
+def _caption(told: str, left: Mm, high: Mm, how: str) -> Iterator[Words]:
     yield Words((left, high + 9.0), told, 3.0)
     yield Words((left, high + 3.5), how, 2.6)
 

@@ -113,7 +113,7 @@ class Record:
         if key not in self._chances:
             stays = self._stays_about(limits, hours, day)
             counted = self._in_years_past(day) | (self._recent if day == self.now.date() else False)
-            known = np.flatnonzero(counted & self._told(0.0))
+            known = np.flatnonzero(counted & self._is_known(0.0))
             self._chances[key] = None if stays is None else _chance(known, self._inside(limits)[known] >= stays.inside)
         return self._chances[key]
 
@@ -122,7 +122,7 @@ class Record:
         key = limits, hours, day
         if key not in self._stays:
             counted = self._recent if day == self.now.date() else self._in_years_past(day)
-            known = counted & self._told(hours)
+            known = counted & self._is_known(hours)
             inside = self._inside(limits)
             began = known & (inside >= 0.0)
             held = self._held(limits, hours)[began]
@@ -172,7 +172,7 @@ class Record:
         since = np.concatenate([[0], np.cumsum(each)])
         return np.asarray(since[ends] - since[self._mornings] >= share * count)
 
-    def _told(self, hours: float) -> BoolArray:
+    def _is_known(self, hours: float) -> BoolArray:
         """For each day, whether its readings tell so many hours from its morning on."""
         return self._through(self._hourly[2], hours)
 

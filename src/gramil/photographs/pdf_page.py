@@ -27,7 +27,7 @@ def is_pdf(content: bytes) -> bool:
 
 
 def rendered_page(content: bytes, name: str, number: int | None) -> Grey:
-    """A page, counted from 1, in grey; None is the only one. Raises MakersFault, naming the file, for what is none."""
+    """A page, counted from 1, in grey; None is the only one. Raises MakersFault with the file for what is no PDF."""
     try:
         import pypdfium2 as pdfium
     except ImportError:

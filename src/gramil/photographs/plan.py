@@ -79,7 +79,7 @@ class Grounds:
     unit: LengthUnit = "mm"
 
     def held(self, point: Laid) -> tuple[float, float]:
-        """A point in the pixels that are held. Raises MakersFault for a picture that there is not."""
+        """A point in the pixels that are held. Raises MakersFault for an unknown picture."""
         if not 0 <= point.picture < len(self.each):
             raise MakersFault.of(f"a point lies on picture {point.picture + 1}, of {len(self.each)}")
         return held(point.x, point.y, self.shrunk[point.picture])
@@ -98,7 +98,7 @@ class Grounds:
         return np.asarray(np.take_along_axis(light, slants.argmin(axis=0)[None], axis=0)[0])
 
     def places(self, points: Sequence[Laid]) -> Array:
-        """Where points that were laid lie, mm. Raises MakersFault for a picture that there is not."""
+        """Where points that were laid lie, mm. Raises MakersFault for an unknown picture."""
         out = np.empty((len(points), 2))
         for row, point in enumerate(points):
             pixels = np.array([self.held(point)])

@@ -43,7 +43,7 @@ class Known:
 
 
 def pattern(number: int) -> Cells:
-    """The cells of a tag (4, 4), True for black, the top row first. Raises IndexError for a number that is none."""
+    """The cells of a tag (4, 4), True for black, the top row first. Raises IndexError for a number that no tag has."""
     bits = PATTERNS[number]
     return np.array([bits >> place & 1 for place in range(CELLS**2)], dtype=bool).reshape(CELLS, CELLS)
 

@@ -50,13 +50,13 @@ def push_list(
     Source: common practice; the rim is held in the model and should be held on the bench.
     """
     return tuple(
-        _told(push, quick, final, pulled_spread)
+        _push_told(push, quick, final, pulled_spread)
         for quick, final in zip(braced_quick, braced_final, strict=False)
         for push in timber_pushes
     )
 
 
-def _told(push: Push, quick: Solved, final: Solved, spread_of_wood: Ratio) -> PushTold:
+def _push_told(push: Push, quick: Solved, final: Solved, spread_of_wood: Ratio) -> PushTold:
     coarse, solved = (push.force * _gives(each) for each in (quick, final))
     off, factor, turn = float(within(coarse, solved)), solved / push.given, final.moved.turn
     own = math.hypot(push.gauge / push.given, WEIGHED)

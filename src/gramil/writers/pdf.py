@@ -38,7 +38,7 @@ from gramil.writers.tiles import (
     tiled,
     with_a_page_of_lists,
 )
-from gramil.writers.title_block import told
+from gramil.writers.title_block import with_revision
 from gramil.writers.type_widths import WORDS
 from gramil.writers.whole_words import LIST, shown_whole, whole_words
 
@@ -170,7 +170,7 @@ def pages_of(templates: Sequence[Template]) -> dict[str, tuple[int, int]]:
 def _card(drawing: Drawing, resolve: Resolve, paper: str, unit: LengthUnit) -> Card:
     """A drawing's marks, with what its title block says of the paper."""
     with_kerf = replace(drawing, kerf=kerf_of(drawing, resolve))
-    return Card(with_kerf, told(drawing, plain(drawing, resolve), paper, unit), (drawing.name,))
+    return Card(with_kerf, with_revision(drawing, plain(drawing, resolve), paper, unit), (drawing.name,))
 
 
 def _on_pages(bare: Sequence[Card], paper: str, scale: tuple[float, float]) -> Iterator[Card]:

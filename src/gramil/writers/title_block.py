@@ -12,7 +12,7 @@ HEIGHT = 2.6
 """Of a capital, in mm."""
 
 
-def told(drawing: Drawing, marks: tuple[Plain, ...], paper: str, unit: LengthUnit) -> tuple[Plain, ...]:
+def with_revision(drawing: Drawing, marks: tuple[Plain, ...], paper: str, unit: LengthUnit) -> tuple[Plain, ...]:
     """The marks, with revision and paper at the drawing's own place for them; as they are where it has none.
 
     The revision changes whenever anything on the drawing does.

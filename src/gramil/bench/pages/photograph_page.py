@@ -171,7 +171,7 @@ def _answer(store: Store, plan: HeldPlan, typed: Typed, unit: LengthUnit, shown:
         beside = laid_plan(ground, found.outline, laid_places(typed, ground, unit)).told
     except MakersFault as fault:
         return Answer(about, faults=fault.faults)
-    return _told(store, ground, found, (*about, *(f"{line}." for line in beside)), unit, shown)
+    return _traced_page(store, ground, found, (*about, *(f"{line}." for line in beside)), unit, shown)
 
 
 def _with_bar(about: Iterator[str], typed: Typed) -> Iterator[str]:
@@ -180,7 +180,7 @@ def _with_bar(about: Iterator[str], typed: Typed) -> Iterator[str]:
         yield "The bar was not measured: it is taken as printed. Measure it, and type it."
 
 
-def _told(
+def _traced_page(
     store: Store, ground: "Grounds", found: "TracedPlan", about: tuple[str, ...], unit: LengthUnit, shown: int
 ) -> Answer:
     from gramil.photographs.keys import body_keys

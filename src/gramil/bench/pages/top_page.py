@@ -62,7 +62,7 @@ def top_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     if faults:
         return request.page("top.html", title=title, held=held, told=None, fault=str(faults[0]))
     formatter = formatter_for(request.session, figures)
-    return request.page("top.html", title=title, held=held, fault="", **_told(request, figures, formatter))
+    return request.page("top.html", title=title, held=held, fault="", **_what_is_solved(request, figures, formatter))
 
 
 def _solving(request: PageRequest, open_instruments: OpenInstruments, held: OpenInstrument, title: str) -> Response:
@@ -99,7 +99,7 @@ def stop_top(request: PageRequest, _: OpenInstruments) -> Response:
     return go(f"/instrument/{instrument_id(request)}/top?" + urlencode({"solve": 1, MAKING: work.key}))
 
 
-def _told(request: PageRequest, figures: Figures, formatter: Formatter) -> dict[str, object]:
+def _what_is_solved(request: PageRequest, figures: Figures, formatter: Formatter) -> dict[str, object]:
     from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, picture_words, pushes_told, row_text, woods_told
 
     modes = figures[n.mode_list]

@@ -62,7 +62,7 @@ class PlanLines:
 
 
 def plan_lines(text: str, name: str) -> PlanLines:
-    """The lines of a DXF or SVG drawing. Raises MakersFault for what is none, and for a drawing without lines."""
+    """The lines of a DXF or SVG drawing. Raises MakersFault for what is no drawing, and for one without lines."""
     drawing = read_drawing(text, name, Reading(file=name, where="drawing"))
     if not drawing.traces:
         raise MakersFault.of("the drawing has no lines, arcs or curves", remedy="Save it again with its lines in it")
@@ -99,7 +99,7 @@ def _called(line: PlanLine, words: str) -> bool:
 
 
 def by_layers(lines: PlanLines, asked: Sequence[tuple[str, str]]) -> Taken:
-    """Lines by the layers that are named for each part. Raises MakersFault for a part or a layer that there is not."""
+    """Lines by the layers that are named for each part. Raises MakersFault for an unknown part or layer."""
     found = dict[int, str]()
     for part, layer in asked:
         if part not in PARTS:
