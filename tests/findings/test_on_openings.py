@@ -41,7 +41,11 @@ def find(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) -> 
         ("channel of the ear ring", "caution", ("gap = 3\nwidth = 4", "gap = 3\nwidth = 2.5")),
         ("port and back's linings", "stop", ("across = 36\n\n[[port]]", "across = 90\n\n[[port]]")),
         ("peep and tail block", "stop", ("centre = 560", "centre = 676")),
-        ("bend of the side at the port", "caution", ("centre = 210", "centre = 277")),
+        (
+            "bend of the side at the port",
+            "caution",
+            ("along = 60\nacross = 36", "along = 60\nacross = 36\npatch_reach = 12"),
+        ),
     ],
 )
 def test_what_comes_too_near_is_found(find: Find, name: str, breaks: str, change: tuple[str, str]) -> None:

@@ -15,6 +15,8 @@ CROSS = 6.0
 """Half the length of the cross at a port's middle, in mm."""
 CUT_POINTS = 720
 """Points once round a line that a machine follows."""
+ROOMY = (60.0, 36.0)
+"""A port that is no smaller than this, along and across, has its words inside it, in mm."""
 BESIDE = 3.0
 """From a port's patch to its words, in mm."""
 
@@ -47,7 +49,7 @@ def _ports(ports: tuple[Port, ...], along: Series[Mm], turned: bool) -> Marks:
 
 
 def _port(port: Port, x: Mm) -> Iterator[Mark]:
-    """A port with its middle at x: its edge to cut, a cross, its patch dashed, and what it is beside it."""
+    """A port with its middle at x: its edge to cut, a cross, its patch dashed, and what it is in it or beside it."""
     y, at = port.height, n.port_list[port.name]
     if port.hole.is_round:
         yield Circle((x, y), port.along / 2, "cut")
@@ -57,10 +59,16 @@ def _port(port: Port, x: Mm) -> Iterator[Mark]:
     yield Line((x - CROSS, y), (x + CROSS, y), "centreline")
     if port.patch > 0:
         yield Polyline(_patch(port, x), "hidden", closed=True)
+    told = f"{port.name}: the {port.side} side only"
+    if port.along >= ROOMY[0] and port.across >= ROOMY[1]:
+        yield Words((x, y + CROSS + 2.0), told, 2.4, anchor="middle")
+        yield Label((x, y - CROSS - 4.0), at.centre, "from the neck ", height=2.4, anchor="middle")
+        yield Label((x, y - CROSS - 8.0), at.below, "below the edge ", height=2.4, anchor="middle")
+        return
     beside = x + port.patch_along / 2 + BESIDE
-    yield Words((beside, y + 5.0), f"{port.name}: the {port.side} side only", 2.6)
+    yield Words((beside, y + 5.0), told, 2.6)
     yield Label((beside, y), at.centre, "from the neck ", height=2.6)
-    yield Label((beside, y - 5.0), at.below, "below the top's edge ", height=2.6)
+    yield Label((beside, y - 5.0), at.below, "below the edge ", height=2.6)
 
 
 def _patch(port: Port, x: Mm) -> tuple[tuple[Mm, Mm], ...]:

@@ -14,19 +14,13 @@ from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 
-_HOLE, _RING, _PORT = n.opening_list[EACH], n.rosette_rings[EACH], n.port_list[EACH]
+_HOLE, _PORT = n.opening_list[EACH], n.port_list[EACH]
 HOLES = (
     ("middle, from the body's edge", _HOLE.x),
     ("aside, treble positive", _HOLE.y),
     ("long", _HOLE.along),
     ("wide", _HOLE.across),
     ("turned", _HOLE.lean),
-)
-RINGS = (
-    ("round the", _RING.round),
-    ("inside, across", _RING.inner),
-    ("outside, across", _RING.outer),
-    ("deep", _RING.depth),
 )
 PORTS = (
     ("side", _PORT.side),
@@ -77,10 +71,7 @@ def setup_openings(
         ("template stuck down with tape, bearing-guided cutter, knife",),
         n.drawing_openings if opening_shaped else None,
         tuple(figure for each in here for figure in _measured(each)),
-        (
-            Table("Holes in the top", HOLES, tuple(each.name for each in (*opening_main, *opening_further)), "hole"),
-            *((Table("Rings", RINGS, tuple(each.name for each in rosette_rings), "ring"),) if ringed else ()),
-        ),
+        _holes((*opening_main, *opening_further)),
         on=stuff("top"),
     )
 
@@ -90,6 +81,11 @@ _WINDOW = (
     "Cut each hole last, after its rings are let in and the top is thicknessed: the window stuck on over the cross, "
     "the top on scrap, down in shallow passes, always with the cutter turning against the feed."
 )
+
+
+def _holes(holes: tuple[Opening, ...]) -> tuple[Table, ...]:
+    """Where every hole lies, if there are several."""
+    return (Table("Holes in the top", HOLES, tuple(each.name for each in holes), "hole"),) if len(holes) > 1 else ()
 
 
 def _measured(hole: Opening) -> tuple[Ref[Any], Ref[Any]]:
@@ -131,11 +127,18 @@ def _ring_steps(rows: tuple[int, ...]) -> tuple[Text, ...]:
         "The rings first. Score both edges of each channel with a knife, along its window and round its island: across "
         "the grain it tears out first.",
         "Rout the channel between window and island, both stuck on over the cross; a bearing runs on either.",
-        *(
-            says("The {} goes {} deep, and stands a little proud of it.", rings[row].name, rings[row].depth)
-            for row in rows
-        ),
+        *(_channel(rings[row]) for row in rows),
         "Bend the ring's strips round the island before glue, warm where it is tightest; join them under the board.",
+    )
+
+
+def _channel(ring: "n.RingRef") -> Text:
+    return says(
+        "The {}: {} across inside and {} outside, {} deep; it stands a little proud.",
+        ring.name,
+        ring.inner,
+        ring.outer,
+        ring.depth,
     )
 
 
