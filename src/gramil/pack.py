@@ -151,7 +151,10 @@ class _Pack:
         yield BOOK, partial(build_book, figures, formatter, self.work, self.sheets_on, with_sheets=False)
         for drawing in self.drawings:
             if drawing not in self.templates:
-                yield f"read/{drawing.name}.svg", partial(svg_bytes, self.with_hand(drawing), self.labels, self.formatter.first)
+                yield (
+                    f"read/{drawing.name}.svg",
+                    partial(svg_bytes, self.with_hand(drawing), self.labels, self.formatter.first),
+                )
         yield "read/cents-map.svg", partial(cents_map_bytes, figures)
         yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
         yield "read/dimensions.json", partial(_dimensions_told, figures, formatter, names)
