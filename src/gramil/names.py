@@ -581,6 +581,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "bevelled_blocks": ("bevel_laid", "channel_edges", "body_wall", "body_linings", "body_linings_height", "limit_strip_over",),
         "bevelled_bindings": ("bevel_laid", "channel_edges", "limit_strip_over",),
         "bevelled_braces": ("bevel_laid", "bevelled_blocks", "brace_list", "body_wall", "body_linings",),
+        "bevelled_holes": ("bevel_laid", "bevelled_blocks", "opening_list", "body_wall", "body_linings",),
+        "bevelled_ports": ("bevel_laid", "bevelled_blocks", "port_bass",),
     },
     "gramil.parts.rod_channel": {
         "rod_start": ("neck_rod", "carve_rod_access", "plank_head_start", "carve_rod_pocket", "rod_body_end", "rod_asked",),
@@ -808,6 +810,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_side_under_bevel": ("bevel_list", "limit_side_under_bevel",),
         "finding_bevel_slope": ("bevel_list", "limit_bevel_steepest",),
         "finding_braces_at_bevel": ("bevelled_braces",),
+        "finding_hole_at_bevel": ("bevelled_holes", "limit_opening_room",),
+        "finding_port_at_bevel": ("bevelled_ports", "limit_port_room",),
     },
     "gramil.findings.on_board": {
         "finding_edge_uneven": ("thickness_edge_spread", "core_inset", "limit_edge_uneven",),
@@ -1579,6 +1583,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_gluing_air": ("air_humidity", "limit_gluing_humidity_least", "limit_gluing_humidity_most",),
     "finding_heel": ("body_depth_neck", "neck_heel_depth",),
     "finding_heel_carved": ("carve_deepest", "neck_heel_depth",),
+    "finding_hole_at_bevel": ("bevelled_holes", "limit_opening_room",),
     "finding_hump": ("arch_hump", "limit_string_hump",),
     "finding_index_template": ("card_proof_octave", "fret_angle", "limit_slot_position", "template_matches",),
     "finding_inner_strings": ("limit_string_error_cents", "string_error",),
@@ -1620,6 +1625,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_plate_to_braces": ("limit_brace_room", "room_plate_to_braces",),
     "finding_plate_to_legs": ("limit_plate_to_leg", "room_plate_to_legs",),
     "finding_plate_under_pins": ("limit_plate_under_pin", "room_pins_in_plate",),
+    "finding_port_at_bevel": ("bevelled_ports", "limit_port_room",),
     "finding_port_bend": ("limit_port_bend", "port_bends",),
     "finding_port_blocks": ("limit_port_room", "port_to_blocks",),
     "finding_port_linings": ("limit_port_room", "port_to_linings",),
@@ -3752,6 +3758,8 @@ if TYPE_CHECKING:
     finding_side_under_bevel: Members[FindingRef, Finding] = of(findings_on_bevel.finding_side_under_bevel)
     finding_bevel_slope: Members[FindingRef, Finding] = of(findings_on_bevel.finding_bevel_slope)
     finding_braces_at_bevel: Members[FindingRef, Finding] = of(findings_on_bevel.finding_braces_at_bevel)
+    finding_hole_at_bevel: Members[FindingRef, Finding] = of(findings_on_bevel.finding_hole_at_bevel)
+    finding_port_at_bevel: Members[FindingRef, Finding] = of(findings_on_bevel.finding_port_at_bevel)
 
     # findings/on_board.py
     finding_edge_uneven: Members[FindingRef, Finding] = of(findings_on_board.finding_edge_uneven)
@@ -4494,6 +4502,8 @@ if TYPE_CHECKING:
     bevelled_blocks: Members[BevelBlockRef, BevelBlock] = of(part_rim_at_bevel.bevelled_blocks)
     bevelled_bindings: Members[BevelBindingRef, BevelBinding] = of(part_rim_at_bevel.bevelled_bindings)
     bevelled_braces: Members[BevelBraceRef, BevelBrace] = of(part_rim_at_bevel.bevelled_braces)
+    bevelled_holes: Members[OpeningGapRef, OpeningGap] = of(part_rim_at_bevel.bevelled_holes)
+    bevelled_ports: Members[OpeningGapRef, OpeningGap] = of(part_rim_at_bevel.bevelled_ports)
 
     # parts/rod_channel.py
     rod_start: Ref[Mm] = of(part_rod_channel.rod_start)

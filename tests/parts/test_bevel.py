@@ -242,3 +242,36 @@ def test_one_in_the_plate_alone_is_told(text_of, derive_text) -> None:
     assert found.severity == "note"
     assert "round-over" in str(found.says)
     assert figures["bevelled_blocks"][0].width == float(figures["body_linings"])
+
+
+PORT = '\n[[port]]\nname = "ear"\nside = "bass"\ncentre = {}\nbelow = 45\nalong = 40\nacross = 30\n'
+
+
+def test_a_port_under_the_bevel_keeps_off_its_block(text_of, derive_text, bevelled: Figures) -> None:
+    """Straight down the flat side: from 30 below the top's edge, where the port's edge is, less the block's height."""
+    arm, block = bevelled["bevel_list"][0], bevelled["bevelled_blocks"][0]
+    figures = derive_text(text_of("tarn") + ARM + PORT.format(arm.middle))
+    (gap,) = figures["bevelled_ports"]
+    assert gap.to == "arm bevel's block"
+    assert gap.room == pytest.approx(45 - 15 - block.height, abs=0.15)
+    found = {each.name: each.severity for each in findings_of(figures)}
+    assert found["ear and the arm bevel's block"] == "caution"
+    cut = derive_text(text_of("tarn") + ARM + PORT.format(arm.middle).replace("below = 45", "below = 32"))
+    assert {each.name: each.severity for each in findings_of(cut)}["ear and the arm bevel's block"] == "stop"
+
+
+def test_holes_and_the_block_by_a_library(bevelled: Figures) -> None:
+    """The soundhole's edge to the block, whose inside is laid off square to short chords of the outline."""
+    half, arm = half_of(bevelled), named(bevelled["bevel_list"], "arm")
+    deep = float(bevelled["body_wall"]) + float(bevelled["body_linings"])
+    more = bevelled["bevelled_blocks"][0].width - float(bevelled["body_linings"])
+    inner = []
+    for along in np.linspace(arm.start, arm.stop, 600):
+        before, place, after = (np.array(half.interpolate(along + step).coords[0]) for step in (-0.2, 0.0, 0.2))
+        onward = (after - before) / math.dist(after, before)
+        reach = deep + more * math.cos(math.pi * (along - arm.middle) / arm.length) ** 2
+        inner.append((place[0] + reach * onward[1], -(place[1] - reach * onward[0])))
+    hole = bevelled["opening_list"][0]
+    disc = shapely.Point(hole.x, hole.y).buffer(hole.along / 2, 128)
+    gap = bevelled["bevelled_holes"][0]
+    assert gap.room == pytest.approx(disc.distance(shapely.LineString(inner)), abs=0.05)

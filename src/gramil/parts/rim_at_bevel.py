@@ -10,9 +10,11 @@ import numpy as np
 from gramil.parts.bevel_records import BevelAsked, BevelBinding, BevelBlock, BevelBrace, BevelLaid
 from gramil.parts.body_records import Brace
 from gramil.parts.edge_records import Edge
+from gramil.parts.opening_records import Opening, OpeningGap, Port, nearest_gap
 from gramil.quantities import Mm
 from gramil.shapes.edge_bevel import EdgeBevel
 from gramil.shapes.planar import Point
+from gramil.shapes.room_between import room_between
 from gramil.shapes.within import first_met
 
 OWNS = ("bevelled_",)
@@ -117,6 +119,57 @@ def bevelled_braces(
         for brace in brace_list
         if brace.plate == laid.asked.plate and (inside := _inside(brace, ring)) > 0
     )
+
+
+def bevelled_holes(
+    bevel_laid: tuple[BevelLaid, ...],
+    bevelled_blocks: tuple[BevelBlock, ...],
+    opening_list: tuple[Opening, ...],
+    body_wall: Mm,
+    body_linings: Mm,
+) -> tuple[OpeningGap, ...]:
+    """From each hole in the top to the block behind the arm's bevel; negative where it is cut into that.
+
+    Method: between the hole's edge and the block's, seen from the face.
+    Source: plane geometry.
+    """
+    rings = [
+        (f"{laid.asked.name} bevel's block", _plan(laid.shape, body_wall + body_linings, block.width - body_linings))
+        for laid, block in zip(bevel_laid, bevelled_blocks, strict=True)
+        if laid.shape.upper
+    ]
+    return tuple(
+        gap
+        for each in opening_list
+        for gap in nearest_gap(each.name, ((to, each.room_to(ring[:-1])) for to, ring in rings))
+    )
+
+
+def bevelled_ports(
+    bevel_laid: tuple[BevelLaid, ...], bevelled_blocks: tuple[BevelBlock, ...], port_bass: tuple[Port, ...]
+) -> tuple[OpeningGap, ...]:
+    """From each port of the bass side to the block behind a bevel, the nearer one; negative where it is cut into that.
+
+    Method: between the port's edge and the block's, on the side laid flat.
+    Source: plane geometry.
+    """
+    rings = [
+        (f"{laid.asked.name} bevel's block", _on_side(laid.shape, block.height))
+        for laid, block in zip(bevel_laid, bevelled_blocks, strict=True)
+    ]
+    return tuple(
+        gap
+        for each in port_bass
+        for gap in nearest_gap(each.name, ((to, room_between(each.outline, ring)) for to, ring in rings))
+    )
+
+
+def _on_side(shape: EdgeBevel, high: Mm) -> np.ndarray:
+    """The block on the flat side, once round: from the plate's edge as far as it is high."""
+    edge, way = (shape.side.upper_edge, -1.0) if shape.upper else (shape.side.lower_edge, 1.0)
+    heights = edge(shape.along)
+    ends = np.column_stack((shape.along, heights)), np.column_stack((shape.along, heights + way * high))
+    return np.vstack((ends[0], ends[1][::-1]))
 
 
 def _plan(shape: EdgeBevel, lined: Mm, more: Mm) -> np.ndarray:
