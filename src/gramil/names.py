@@ -1407,7 +1407,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_bass_turned": ("instrument_handed", "treble_side_along",),
         "piece_side_called": ("treble_side_along",),
         "piece_treble_turned": ("instrument_handed",),
-        "piece_unrolled_words": ("instrument_name", "instrument_handed", "side_along", "side_upper", "side_lower", "side_stations", "treble_side_along", "piece_bass_turned",),
+        "piece_unrolled_words": ("instrument_name", "instrument_handed", "side_along", "side_upper", "side_lower", "side_stations", "treble_side_along", "piece_bass_turned", "bevel_list",),
         "piece_treble_words": ("instrument_name", "treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_treble_turned",),
     },
     "gramil.drawings.string_cards": {

@@ -166,6 +166,10 @@ def test_the_lines_on_plans_and_on_the_flat_side(bevelled: Figures) -> None:
         assert ring.distance(placed[0]) == pytest.approx(0.0, abs=0.01)
     on_side = [each for each in bevelled["drawing_side"].marks if getattr(each, "layer", "") == "markers"]
     assert len(on_side) == 2
+    lines = [shapely.LineString(each.points) for each in on_side]
+    for words in (each for each in bevelled["drawing_side"].marks if getattr(each, "text", "").endswith("'s edge")):
+        box = shapely.box(words.at[0], words.at[1], words.at[0] + 25, words.at[1] + 2.6)
+        assert min(box.distance(each) for each in lines) > 1.0
     arm = named(bevelled["bevel_list"], "arm")
     x, y = max(on_side[0].points, key=lambda point: -abs(point[0] - arm.middle))
     (side,) = bevelled["body_sides"]

@@ -7,6 +7,7 @@ import numpy as np
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Polyline, Span, Words
+from gramil.parts.bevel_records import Bevel
 from gramil.parts.body_records import SideStation
 from gramil.quantities import Mm, Series
 from gramil.reference import Ref
@@ -92,6 +93,7 @@ def piece_unrolled_words(
     side_stations: tuple[SideStation, ...],
     treble_side_along: Series[Mm],
     piece_bass_turned: bool,
+    bevel_list: tuple[Bevel, ...],
 ) -> Marks:
     """Which side it is and which when turned over, which edges and ends, and how long.
 
@@ -109,7 +111,8 @@ def piece_unrolled_words(
         told, wanted = _own(instrument_name, "bass", piece_bass_turned)
         before, struck = "round the bass side ", tuple(each.along for each in side_stations)
     edges = (side_along, side_upper, side_lower)
-    return _words(edges, n.side_length, (before, told, wanted), (piece_bass_turned, struck))
+    clear = tuple(max((each.below for each in bevel_list if each.plate == of), default=0.0) for of in ("top", "back"))
+    return _words(edges, n.side_length, (before, told, wanted), (piece_bass_turned, struck), (clear[0], clear[1]))
 
 
 def piece_treble_words(
@@ -144,8 +147,12 @@ def _words(
     address: Ref[Mm],
     words: tuple[str, str, str],
     laid: tuple[bool, tuple[Mm, ...]],
+    clear: tuple[Mm, Mm] = (0.0, 0.0),
 ) -> Marks:
-    """`laid`: whether the neck lies to the right, and distances along at which lines are struck that words keep off."""
+    """`laid`: whether the neck lies to the right, and distances along at which lines are struck that words keep off.
+
+    `clear`: how far bevels come down from the top's edge and the back's.
+    """
     (along, upper, lower), (before, told, wanted), (turned, struck) = edges, words, laid
     length, foot, high = float(along[-1]), float(lower.min()), float(upper.max())
     lines = [length - each if turned else each for each in struck]
@@ -156,8 +163,8 @@ def _words(
         Span((0.0, foot), (length, foot), -22.0, address, before=before),
         Words((6.0, high + 14.0), told, 4.0),
         Words((6.0, high + 8.0), wanted, 2.6),
-        Words((third, at_third[0] - 6.0), "top's edge", 2.6),
-        Words((third, at_third[1] + 4.0), "back's edge", 2.6),
+        Words((third, at_third[0] - 6.0 - clear[0]), "top's edge", 2.6),
+        Words((third, at_third[1] + 4.0 + clear[1]), "back's edge", 2.6),
     )
 
 
