@@ -1752,7 +1752,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
     "setup_as_found": ("found_action_bass", "found_action_treble", "found_crown", "found_exposed_bass", "found_exposed_treble", "found_nut_bass", "found_nut_treble", "found_pin", "found_relief", "found_saddle_bass", "found_saddle_slot_depth", "found_saddle_slot_width", "found_saddle_treble", "found_straightedge",),
-    "setup_bevel": ("bevel_list", "bevel_marks", "bevelled_bindings", "limit_tolerance_outline", "stuff_list",),
+    "setup_bevel": ("arm_bevel_drop", "arm_bevel_width", "bevel_list", "bevel_marks", "bevelled_bindings", "limit_tolerance_outline", "rib_bevel_drop", "rib_bevel_width", "stuff_list",),
     "setup_bevel_block": ("bevel_list", "bevelled_blocks", "bevelled_braces", "limit_tolerance_outline", "stuff_list",),
     "setup_bevel_veneer": ("bevel_veneer_length_arm", "bevel_veneer_length_rib", "bevel_veneer_width_arm", "bevel_veneer_width_rib", "bevel_veneers", "limit_tolerance_height", "stuff_list",),
     "setup_binding_bend": ("bend_treble", "body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list", "treble_side_stations",),

@@ -8,8 +8,9 @@ import numpy as np
 import pytest
 import shapely
 
+from gramil.change.settled import settled
 from gramil.faults import MakersFault
-from gramil.graph import Figures
+from gramil.graph import Figures, Pin
 from gramil.prints.whole import findings_of
 
 ARM = '\n[arm_bevel]\nwidth = 28\ndrop = 16\nlength = 320\nplace = -15\nveneer_wood = "walnut"\n'
@@ -279,3 +280,14 @@ def test_holes_and_the_block_by_a_library(bevelled: Figures) -> None:
     disc = shapely.Point(hole.x, hole.y).buffer(hole.along / 2, 128)
     gap = bevelled["bevelled_holes"][0]
     assert gap.room == pytest.approx(disc.distance(shapely.LineString(inner)), abs=0.05)
+
+
+def test_the_veneer_follows_the_bevel_as_it_was_cut(bevelled: Figures, text_of, derive_text) -> None:
+    """A bevel read 27 mm wide and 15 mm down has the veneer of one described so."""
+    made = settled(
+        bevelled.with_pins({"arm_bevel_width": Pin(27.0, "2026-11-02"), "arm_bevel_drop": Pin(15.0, "2026-11-02")})
+    )
+    as_cut = ARM.replace("width = 28", "width = 27").replace("drop = 16", "drop = 15")
+    wanted = derive_text(text_of("tarn") + as_cut + RIB)
+    assert made["bevel_veneers"] == wanted["bevel_veneers"]
+    assert made["bevel_veneers"] != bevelled["bevel_veneers"]

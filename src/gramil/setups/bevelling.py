@@ -34,6 +34,11 @@ _BLANK: Mapping[str, tuple[Ref[Mm], Ref[Mm]]] = {
     "arm": (n.bevel_veneer_length_arm, n.bevel_veneer_width_arm),
     "rib": (n.bevel_veneer_length_rib, n.bevel_veneer_width_rib),
 }
+_MEASURED: Mapping[str, tuple[Ref[Mm], Ref[Mm]]] = {
+    "arm": (n.arm_bevel_width, n.arm_bevel_drop),
+    "rib": (n.rib_bevel_width, n.rib_bevel_drop),
+}
+"""As described, and as made what was measured: the veneer goes by that."""
 VENEERS = (("long", _VENEER.length), ("wide", _VENEER.width), ("thick", _VENEER.thickness))
 
 
@@ -149,13 +154,13 @@ def setup_bevel(
             for each in bevel_list
             for figure in (
                 BigFigure(
-                    n.bevel_list[each.name].width,
+                    _MEASURED[each.name][0],
                     f"The {each.name} bevel's line on the {each.plate}, in at its middle",
                     says("± {}", n.limit_tolerance_outline),
                     "template, then a rule",
                 ),
                 BigFigure(
-                    n.bevel_list[each.name].drop,
+                    _MEASURED[each.name][1],
                     f"Its line on the side, down from the {each.plate}'s face",
                     says("± {}", n.limit_tolerance_outline),
                     "template, then a rule",
@@ -177,9 +182,7 @@ def setup_bevel(
         "drawn from the wrong end, or on the treble side, shows before the rasp: say aloud which arm will lie there.",
         ("knife", "files", "edge tools", "sanding"),
         ("templates, pencil, knife, rasp, file, bevel gauge, short straightedge",),
-        boxes=tuple(
-            box for each in bevel_list for box in (n.bevel_list[each.name].width, n.bevel_list[each.name].drop)
-        ),
+        boxes=tuple(box for each in bevel_list for box in _MEASURED[each.name]),
         tables=(
             Table("The lines, marked off in eight", MARKS, tuple(each.name for each in bevel_marks), "station"),
             *_runs(bevelled_bindings),
