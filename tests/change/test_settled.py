@@ -10,7 +10,7 @@ from tests.walks import these
 
 from gramil.change.made import judge
 from gramil.change.made_rows import Fixed, operations
-from gramil.change.off_rows import _values
+from gramil.change.off_rows import _known
 from gramil.change.settled import off, readings, sentence, settled, settled_by_readings
 from gramil.change.settled_text import written_into
 from gramil.cli.done import command as done
@@ -56,7 +56,7 @@ def first_of_each() -> Iterator[Fixed]:
 
 def rows_of(fixed: Fixed, figures: Figures) -> Iterator[tuple[str, float]]:
     """The first and the last row of a figure, as it is drawn."""
-    found = [(address, float(value)) for address, (value, _) in _values(fixed, figures, figures[fixed.figure]).items()]
+    found = [(address, float(value)) for address, (value, _) in _known(fixed, figures, figures[fixed.figure])]
     yield from dict([*found[:1], *found[-1:]]).items()
 
 
