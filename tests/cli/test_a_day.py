@@ -12,7 +12,7 @@ from gramil.cli.last_list import beside
 from gramil.cli.short_values import hours_in, with_values
 from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument, instruments
-from gramil.shop.operations_done import operations_done
+from gramil.shop.operations_done import measurements, operations_done
 from gramil.store.opening import open_store
 
 from ..conftest import EXAMPLES
@@ -171,3 +171,22 @@ def test_nothing_measured_writes_nothing(bench: Path) -> None:
     assert missed.returncode == 2
     assert "nothing was measured" in missed.stderr
     assert not done_on(bench, "Tarn")
+
+
+def test_bare_values_go_to_the_boxes_of_the_sheet_where_the_work_itself_names_no_figure(bench: Path) -> None:
+    """The mould's sheet has a box for its length and one for its width; a third value has none."""
+    refused = gramil(bench, "done", "mould_made", "Tarn", "490", "390", "1", "--store", "shop.gramil", *AT)
+    assert refused.returncode != 0
+    assert "1 is a value too many" in refused.stderr
+    told(bench, "gramil done mould_made Tarn 490 390 --store shop.gramil --as-read")
+    with open_store(bench / "shop.gramil", to_read=True) as store:
+        found = measurements(store, instrument(store, "Tarn").id)
+    assert [(each.address, each.value) for each in found] == [("body_length", 490.0), ("body_width", 390.0)]
+
+
+def test_a_name_beside_two_stores_is_told_to_name_one(bench: Path) -> None:
+    """A copy was laid beside the store: the name of an instrument had been taken for a file that is not there."""
+    shutil.copy(bench / "shop.gramil", bench / "monday.gramil")
+    refused = gramil(bench, "done", "wire_cut", "tarn", *AT)
+    assert refused.returncode == 2
+    assert "This folder has monday.gramil, shop.gramil. Name one with --store" in refused.stderr

@@ -56,6 +56,15 @@ def wanted_for(operation: str, figures: Figures, work: Work) -> Figures:
     return figures_for(figures, work, (own,), _setup(own, figures))
 
 
+def asked_of(operation: str, figures: Figures, work: Work) -> tuple[str, ...]:
+    """The addresses that an operation asks to have measured: its own, then those in the boxes of its sheet."""
+    own = work.operations.get(operation)
+    if own is None:
+        return ()
+    page = _setup(own, figures)
+    return tuple(dict.fromkeys((*own.measure, *(map(str, page.boxes) if page else ()))))
+
+
 def _before(address: str, latest: Pin, own: Collection[str], figures: Figures, work: Work) -> Pin | None:
     """The last measurement of a figure that was not made at `own`; None if there is none."""
     noted = (*latest.before, latest)

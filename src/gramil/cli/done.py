@@ -12,6 +12,7 @@ from gramil.acts.work import UsedUp, refuse_work
 from gramil.answers.noted import UsedTold, WorkNoted
 from gramil.change.as_made import with_readings
 from gramil.change.settled import settled
+from gramil.change.sheet_figures import asked_of
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.done_words import DoneWords, meant
 from gramil.cli.json_option import answers_in_lines
@@ -24,7 +25,7 @@ from gramil.cli.which_shop import store_by_itself
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
-from gramil.graph import Pin
+from gramil.graph import Figures, Pin
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
 from gramil.sheets.handed_out import names_given
@@ -145,10 +146,10 @@ def _by_number(store: Store, asked: ToNote) -> Told:
     return told
 
 
-def _all_written(asked: ToNote, whole: Work) -> dict[str, str]:
+def _all_written(asked: ToNote, whole: Work, figures: Figures) -> dict[str, str]:
     """What was written of each figure, that of bare values too. Raises MakersFault for a note of nothing at all."""
-    known = whole.operations.get(asked.operation)
-    found = with_values(asked.written, asked.values, known.measure if known else (), asked.operation)
+    asks = asked_of(asked.operation, figures, whole) if asked.values else ()
+    found = with_values(asked.written, asked.values, asks, asked.operation)
     if asked.operation == NO_OPERATION and not found:
         remedy = f"write --measured {MEASURED_SO}, or the name of an operation"
         raise MakersFault.of("nothing was measured", "nothing was written", remedy)
@@ -186,7 +187,7 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Told:
         made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
         refuse_work(operation, whole, set(made.operations) - {NO_OPERATION})
         figures = settled(made.pinned(drawn))
-        found = read_measurements(figures, _all_written(asked, whole), units)
+        found = read_measurements(figures, _all_written(asked, whole, figures), units)
         ask(figures, found, operation, asked.as_read)
         pins = _pins(found, now, operation)
         meaning = meant(operation, whole, made.operations, figures, pins)
@@ -237,7 +238,7 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Told:
     figures = figures_in_store(store, owner)
     first = formatter_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
-    found = read_measurements(figures, _all_written(asked, whole), figures[n.instrument_units])
+    found = read_measurements(figures, _all_written(asked, whole, figures), figures[n.instrument_units])
     ask(figures, found, operation, asked.as_read)
     pins = _pins(found, now, operation)
     meaning = meant(operation, whole, before, figures, pins, names_given(store, owner, whole))

@@ -46,8 +46,11 @@ def shop_needed(context: click.Context, parameter: click.Parameter, named: Path 
 
 def store_meant(context: click.Context, _: click.Parameter, named: Path | None) -> Path | None:
     """The store named, or the one that is set if an instrument is asked for by its name, or none."""
-    if named is not None or context.resilient_parsing or _given(context, "shop") or not _by_name(context):
+    if named is not None or context.resilient_parsing or _given(context, "shop"):
         return named
+    if not _by_name(context):
+        _refuse_several(context)
+        return None
     found = _store()
     return None if found is None else _said("store", found)
 
@@ -58,10 +61,23 @@ def store_by_itself(named: Path | None) -> Path:
         return named
     found = _store()
     if found is None:
-        several = sorted(each.name for each in Path().glob(STORES))
-        why = f"this folder has {', '.join(several)}" if several else "there is none in this folder"
-        raise MakersFault.of("no store is named", why, "name one with --store, or set GRAMIL_STORE")
+        raise _not_named()
     return _said("store", found)
+
+
+def _not_named() -> MakersFault:
+    several = sorted(each.name for each in Path().glob(STORES))
+    why = f"this folder has {', '.join(several)}" if several else "there is none in this folder"
+    return MakersFault.of("no store is named", why, "name one with --store, or set GRAMIL_STORE")
+
+
+def _refuse_several(context: click.Context) -> None:
+    """Raises MakersFault where an instrument is asked for by a name that is no file's, and several stores lie here."""
+    first = _first_file(context)
+    by_name = first is not None and not first.suffix and not first.exists()
+    several = _store() is None and len(list(Path().glob(STORES))) > 1
+    if by_name and several and "store" in {each.name for each in context.command.params}:
+        raise _not_named()
 
 
 def _store() -> Path | None:
