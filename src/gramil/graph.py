@@ -259,8 +259,7 @@ class Figures(Mapping[str, Any]):
     @overload
     def __getitem__(self, name: str) -> Any: ...
     def __getitem__(self, name: Ref[Any] | str) -> Any:
-        name = str(name)
-        if name not in self.known:
+        if (name := str(name)) not in self.known:
             self.known[name] = self._find(name)
         return self.known[name]
 
@@ -283,15 +282,18 @@ class Figures(Mapping[str, Any]):
 
     def _pinned(self, name: str, value: Any) -> Any:
         """The figure replaced by what was measured; measurements of what this instrument lacks are left out."""
-        for address, pin in self.pins.items():
-            pinned_name, steps = parse_address(address)
-            if pinned_name != name:
-                continue
+        for steps, pin in self._pins_by_name.get(name, ()):
             if not steps:
                 return pin.value
             with suppress(*LEADS_NOWHERE):
                 value = self._with(name, value, steps, pin)
         return value
+
+    @cached_property
+    def _pins_by_name(self) -> Mapping[str, list[tuple[tuple[Step, ...], Pin]]]:
+        """The pins of each figure, in their order: every figure that is worked out asks for its own."""
+        parsed = [(*parse_address(address), pin) for address, pin in self.pins.items()]
+        return {name: [(steps, pin) for other, steps, pin in parsed if other == name] for name, _, _ in parsed}
 
     def _with(self, name: str, value: Any, steps: tuple[Step, ...], pin: Pin) -> Any:
         annotation = self.graph.annotation(name)
