@@ -2,12 +2,13 @@
 
 import math
 import re
-from importlib.resources import files
+from importlib.resources import as_file, files
 
 import pytest
 
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import shift, small
+from gramil.cli.options import opened_with_work
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.drawings.marks import Polyline, Span
@@ -29,6 +30,25 @@ def test_shift_of_the_same_is_empty() -> None:
     found = shift(tarn(), tarn())
     assert (found.inputs, found.features, found.moves, found.came, found.went, found.papers) == ((),) * 6
     assert found.folded == 0
+
+
+def test_to_an_instrument_with_other_braces_tells_the_sheets_that_name_them() -> None:
+    """The list of work has each brace of the first by its name, and the second has none of that name."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        one, _, work = opened_with_work(examples / "tarn.toml", examples / "shop.toml")
+        other, _, _ = opened_with_work(examples / "fell.toml", examples / "shop.toml")
+    named = [at for each in work.operations.values() for at in each.measure if at.startswith("brace_list[")]
+    assert any(address_leads_nowhere(at, other) for at in named)
+    papers = {paper.title for paper in shift(one, other, work=work).papers}
+    assert {work.operations[name].what for name in ("top_voiced", "back_braces_carved")} <= papers
+
+
+def address_leads_nowhere(address: str, figures: Figures) -> bool:
+    try:
+        figures.at(address)
+    except KeyError:
+        return True
+    return False
 
 
 def test_there_and_back_are_opposite() -> None:

@@ -77,7 +77,7 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
     if not known and not operation.by:
         return None
     big = tuple(BigFigure(each, words_of(each, formatter), tolerance_of(each.address).words) for each in known)
-    boxes = asked_at((operation,))
+    boxes = tuple(each for each in asked_at((operation,)) if _is_there(each.address, figures))
     return Setup(
         operation.name, operation.what, LAST, big, (), operation.prove, (), boxes=boxes, instead=_unused(figures)
     )
@@ -94,10 +94,18 @@ def _unused(figures: Figures) -> tuple[str, ...]:
     return ("rod",) if figures[n.neck_rod] == "none" else ()
 
 
-def _is_known(address: str, figures: Figures) -> bool:
-    """Whether an instrument has the figure: for a part that is not described it is missing, or not a number."""
+def _is_there(address: str, figures: Figures) -> bool:
+    """Whether the address leads anywhere: a list of work names the braces of the instrument that it was made for."""
     try:
-        value = figures.at(address)
+        figures.at(address)
     except KeyError:
         return False
+    return True
+
+
+def _is_known(address: str, figures: Figures) -> bool:
+    """Whether an instrument has the figure: for a part that is not described it is missing, or not a number."""
+    if not _is_there(address, figures):
+        return False
+    value = figures.at(address)
     return not (isinstance(value, float | np.ndarray) and bool(np.isnan(value).all()))
