@@ -6,7 +6,6 @@ does not tilt the domes: falls stay square to the plane of the outline.
 """
 
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -17,6 +16,8 @@ from gramil.shapes.dome import Cover, Dome
 from gramil.shapes.outline import Outline, Side
 
 Array = NDArray[np.float64]
+MOST_STEPS = 1024
+"""A piece of an outline is cut into no more."""
 
 
 @dataclass(frozen=True)
@@ -91,29 +92,42 @@ class UnrolledSide:
         Corners of the outline are among them.
         """
         breaks = self.half.breaks
-        runs = [self._between(start, end, tolerance) for start, end in pairwise(breaks.tolist())]
+        pieces = zip(breaks[:-1].tolist(), breaks[1:].tolist(), self._counts(tolerance).tolist(), strict=True)
+        runs = [np.linspace(start, end, count + 1)[1:] for start, end, count in pieces]
         return self.half.along(np.concatenate([breaks[:1], *runs]))
 
-    def _between(self, start: float, end: float, tolerance: Mm) -> Array:
-        """Parameters at even steps over one piece of the outline, as many as keep the edges to their chords."""
-        count = 1
-        # a cusp's chords never come near enough
-        while count < 1024 and self._off_chords(start, end, count) > tolerance:
-            count *= 2
-        return np.linspace(start, end, count + 1)[1:]
+    def _counts(self, tolerance: Mm) -> NDArray[np.intp]:
+        """Into how many even steps each piece of the outline is cut, so that the edges keep to their chords.
 
-    def _off_chords(self, start: float, end: float, count: int) -> Mm:
-        """How far either edge leaves its chords at most, in mm.
+        All pieces at once, those that are not yet fine enough twice as fine: an outline of a wall has hundreds.
+        """
+        starts, ends = self.half.breaks[:-1], self.half.breaks[1:]
+        counts = np.ones(len(starts), dtype=np.intp)
+        rough, count = np.arange(len(starts)), 1
+        while count < MOST_STEPS and len(
+            rough := rough[self._off_chords(starts[rough], ends[rough], count) > tolerance]
+        ):
+            count *= 2
+            counts[rough] = count
+        return counts
+
+    def _off_chords(self, starts: Array, ends: Array, count: int) -> Array:
+        """How far either edge leaves its chords at most, in mm, on each piece between two parameters.
 
         Three places on each chord are looked at: an edge that winds about its chord may meet it in the middle.
         """
-        half = self.half
-        parameters = np.linspace(start, end, 4 * count + 1)
-        parameters[-1] = np.nextafter(end, start)
-        places = half.place(parameters)
-        along = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(places, axis=0).T))))
-        edges = (self.upper_at(places), self.lower_at(places))
-        return max(float(np.abs(edge - np.interp(along, along[::4], edge[::4])).max()) for edge in edges)
+        parameters = np.linspace(starts, ends, 4 * count + 1, axis=1)
+        parameters[:, -1] = np.nextafter(ends, starts)
+        places = self.half.place(parameters)
+        steps = np.hypot(*np.moveaxis(np.diff(places, axis=1), -1, 0)).reshape(len(starts), count, 4)
+        along = np.cumsum(steps, axis=2)
+        share = along[..., :3] / np.where(along[..., 3:] > 0.0, along[..., 3:], 1.0)
+        off = np.zeros(len(starts))
+        for edge in (self.upper_at(places), self.lower_at(places)):
+            first, last = edge[:, :-1:4, None], edge[:, 4::4, None]
+            between = edge[:, :-1].reshape(len(starts), count, 4)[..., 1:]
+            off = np.maximum(off, np.abs(between - (first + share * (last - first))).max(axis=(1, 2)))
+        return off
 
     def upper_at(self, places: Array) -> Array:
         """Height of the upper face at places (x, y), y on either side, over the line between its ends."""
