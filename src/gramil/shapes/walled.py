@@ -19,11 +19,12 @@ def volume_within(side: UnrolledSide, wall: Mm) -> Mm3:
 def _behind(side: UnrolledSide, wall: Mm) -> Mm3:
     """Volume of one half's wall."""
     half = side.half
-    along = half.along(half.nodes)
+    places = half.place(half.nodes)
     velocity = half.velocity(half.nodes)
     strips = wall + half.turning(half.nodes) * wall**2 / 2
     speed = np.hypot(velocity[..., 0], velocity[..., 1])
-    return float((half.weights * speed * strips * side.depth(along)).sum())
+    deep = side.upper_at(places) - side.lower_at(places)
+    return float((half.weights * speed * strips * deep).sum())
 
 
 def inner_length(side: UnrolledSide, inset: Mm) -> Mm:
