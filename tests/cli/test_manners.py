@@ -16,6 +16,7 @@ from gramil.cli.viewer import VIEWER, look_at, viewer_of
 from gramil.description.reading import read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.prints.whole import figures_of
+from gramil.shop.made_file import parse_made
 
 from ..conftest import EXAMPLES
 from ..in_process import gramil
@@ -224,14 +225,17 @@ def test_a_file_that_is_saved_is_followed(bench: Path) -> None:
         text = next(written)
         file.unlink() if text is None else file.write_text(text, encoding="utf-8")
 
+    made = parse_made('gramil = 1\n[[done]]\noperation = "thicknessed"\n')
+
     def read() -> object:
-        return figures_of(read_description(file), read_shop(bench / "shop.toml"))
+        return figures_of(read_description(file), read_shop(bench / "shop.toml")), made
 
     found = followed(read, islice(saves([file], saved_meanwhile), 4), bench / "drawn")  # type: ignore[arg-type]
     told = "\n".join(found)
     assert told.count("drawings in") == 3
     assert "Changed: board.thickness" in told
     assert "not TOML" in told
+    assert "Already made: Rework: board planed to thickness: too thick by 0.20 mm" in told
     assert (bench / "drawn" / "board.svg").exists()
 
 

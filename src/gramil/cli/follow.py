@@ -13,6 +13,7 @@ from gramil.description.reading import read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.prints.whole import drawings_of, figures_of
+from gramil.shop.made_file import Made, made_beside, read_made
 
 WAIT = 0.5
 """Seconds from one look at the files to the next."""
@@ -33,7 +34,13 @@ def command(file: Path, shop: Path | None, draw: Path | None) -> None:
     gramil follow tarn.toml --draw drawings
     """
     files = [file] if shop is None else [file, shop]
-    for line in followed(lambda: figures_of(read_description(file), read_shop(shop)), saves(files, time.sleep), draw):
+    record = made_beside(file)
+
+    def read() -> tuple[Figures, Made | None]:
+        made = read_made(record) if record.exists() else None
+        return figures_of(read_description(file), read_shop(shop)), made
+
+    for line in followed(read, saves(files, time.sleep), draw):
         click.echo(line)
 
 
@@ -57,28 +64,32 @@ def _stamp(file: Path) -> Stamp:
     return stat.st_mtime_ns, stat.st_size
 
 
-def followed(read: Callable[[], Figures], saved: Iterator[None], draw: Path | None) -> Iterator[str]:
-    """What is to be said after each save: what moved since the last one that could be read, or what is wrong."""
+def followed(
+    read: Callable[[], tuple[Figures, Made | None]], saved: Iterator[None], draw: Path | None
+) -> Iterator[str]:
+    """What is to be said after each save: what moved since the last one that could be read, what that means for what is
+    made, or what is wrong.
+    """
     last: Figures | None = None
     for _ in saved:
         try:
-            now = read()
+            now, made = read()
         except MakersFault as fault:
             yield "\n\n".join(map(str, fault.faults))
             continue
-        yield from _what_moved(last, now)
+        yield from _what_moved(last, now, made)
         if draw is not None:
             yield f"{_drawn(now, draw)} drawings in {draw}."
         last = now
 
 
-def _what_moved(last: Figures | None, now: Figures) -> Iterator[str]:
+def _what_moved(last: Figures | None, now: Figures, made: Made | None) -> Iterator[str]:
     if last is None:
         yield "Read. Every save is followed from here; Ctrl-C ends it."
         return
     found = shift(last, now, PLAY)
     yield ""
-    yield from brief_report(found, last, now) if found.inputs else ["Nothing that was saved moves a figure."]
+    yield from brief_report(found, last, now, made) if found.inputs else ["Nothing that was saved moves a figure."]
 
 
 def _drawn(figures: Figures, folder: Path) -> int:

@@ -117,7 +117,7 @@ def report(
         yield "--every tells all of it."
 
 
-def brief_report(found: Shift, before: Figures, after: Figures, made: Made | None = None) -> Iterator[str]:
+def brief_report(found: Shift, before: Figures, after: Figures, made: Made | None) -> Iterator[str]:
     """The foreman's note with one line for each part, for an answer that has already said its own."""
     judged = judged_by(made, before, after)
     for part in foremans_note(found, before, after, judged):
