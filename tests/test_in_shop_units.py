@@ -4,12 +4,15 @@ An inch is 25.4 mm, a pound-force 4.4482216 N, an inch-pound 0.11298483 N m, a p
 international yard and pound and the standard acceleration, all exact).
 """
 
+import ast
 import re
 import tomllib
+from pathlib import Path
 
 import pytest
 import tomlkit
 
+import gramil
 from gramil.description.instrument import Instrument
 from gramil.description.problems import table_in
 from gramil.description.reading import parse_description
@@ -68,6 +71,22 @@ def test_what_a_key_is_has_its_examples_in_the_shop_s_unit(model: type) -> None:
     assert len(words) > 100
     assert [each for each in words if METRIC.search(own_words_in_shop_units(each, "in"))] == []
     assert [own_words_in_shop_units(each, "mm") for each in words] == words
+
+
+def test_every_example_that_the_descriptions_rooms_quote_has_its_inches() -> None:
+    """Whatever is quoted with millimetres in what they say, but for what names both units."""
+    quoted = re.compile(r'"[^"]*\d ?mm\b[^"]*"')
+    files = sorted((Path(gramil.__file__).parent / "description").rglob("*.py"))
+    constants = [
+        node.value
+        for file in files
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and "\n" not in node.value
+    ]
+    said = {example for words in constants for example in quoted.findall(words)}
+    both = {'"roll 914 mm"', '"310 x 440 mm"', r'"\1 mm"'}
+    assert len(said) > 5
+    assert [each for each in sorted(said - both) if METRIC.search(own_words_in_shop_units(each, "in"))] == []
 
 
 @pytest.mark.parametrize("wrong", ["fret twelve", True, -1.0, None], ids=str)

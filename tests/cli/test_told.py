@@ -1,9 +1,12 @@
 """What a refusal says: no more than fits a screen, and no name that a file has only while it is written."""
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
+from gramil import __version__
 from gramil.cli import _on_a_screen
 from gramil.written_file import place_of, staged_beside
 
@@ -16,6 +19,12 @@ def test_sixty_faults_are_told_in_a_screen(length: int) -> None:
     assert paragraphs[-1] == f"And {60 - len(paragraphs) + 1} more. Mend these first, then look again."
     assert len(paragraphs) == 2 or sum(-(-len(each) // 80) + 1 for each in paragraphs[:-1]) <= 36
     assert all(each.startswith(f"{row} ") for row, each in enumerate(paragraphs[:-1]))
+
+
+def test_it_is_a_module_that_runs_too() -> None:
+    """For whoever has the Python at hand, and not the folder of its programs on the path."""
+    done = subprocess.run([sys.executable, "-m", "gramil", "--version"], capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout) == (0, f"gramil {__version__}\n")
 
 
 def test_few_are_told_whole() -> None:

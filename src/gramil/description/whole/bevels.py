@@ -4,9 +4,12 @@ from gramil.description.reading import parse_description
 from gramil.description.whole.cutaway import BEFORE
 from gramil.description.whole.pen import number, row
 from gramil.faults import MakersFault
+from gramil.in_shop_units import own_words_in_shop_units
 from gramil.measure import read_length
 
 FOR = {"arm": "# A bevel for the playing arm, on the bass side.", "rib": "# A bevel for the ribs, at the back."}
+
+IN_ORDER = 'Write them in that order: "25 mm, 15 mm, 300 mm"; the place is from where the body is widest, to the tail'
 
 
 def with_bevel(text: str, name: str, measures: str) -> str:
@@ -20,7 +23,7 @@ def with_bevel(text: str, name: str, measures: str) -> str:
         raise MakersFault.of(
             f"read {measures}",
             "A bevel has a width on the plate, a drop down the side and a length, and may have a place",
-            'Write them in that order: "25 mm, 15 mm, 300 mm"; the place is from where the body is widest, to the tail',
+            own_words_in_shop_units(IN_ORDER, unit),
             where=f"{name}_bevel",
         )
     width, drop, length, place = (*given, 0.0)[:4]
