@@ -1,6 +1,7 @@
 """Every command that tells something tells it as JSON too, in the shape that its schema says."""
 
 import json
+import re
 import shutil
 import sqlite3
 from contextlib import closing
@@ -102,6 +103,16 @@ def test_an_answer_has_the_shape_that_its_schema_says(bench: Path, command: str)
     Draft202012Validator(schema).validate(found)
     assert (found["form"], found["gramil"], found["command"]) == (1, __version__, command)
     assert set(found) == {"form", "gramil", "command", "instruments", "told"}
+
+
+def test_the_page_for_programs_names_every_command_and_its_examples_have_their_shapes() -> None:
+    page = (Path(__file__).parents[2] / "docs" / "programs.md").read_text(encoding="utf-8")
+    assert [name for name in ASKED if name != "readback old-board" and f"`{name}`" not in page] == []
+    assert [name for name in ACTS if not name.startswith("store ") and f"`{name}`" not in page] == []
+    examples = [json.loads(text) for text in re.findall(r"```json\n(.*?)```", page, re.DOTALL)]
+    assert len(examples) == 2
+    for each in examples:
+        Draft202012Validator(answer_schema(each["command"])).validate(each)
 
 
 def test_an_answer_says_whose_it_is_and_whether_as_made(bench: Path) -> None:
