@@ -143,3 +143,34 @@ def test_no_hint_names_an_install_of_gramil_from_elsewhere() -> None:
     root = Path(__file__).parents[2]
     for path in (*(root / "src").rglob("*.py"), *root.glob("*.md"), *(root / "docs").glob("*.md")):
         assert not re.search(r"(pip|uv tool|pipx) install \"?gramil", path.read_text(encoding="utf-8")), path
+
+
+MISSPELT = [
+    (("turn", "bord.thickness", "tarn.toml", "--until", "slot_left_least=3"), "the nearest is board.thickness"),
+    (("check", "Tran"), "no such instrument: Tran. The store has Tarn. The nearest is Tarn"),
+    (("check", "tran.toml"), "tran.toml: cannot be read: there is no such file; the nearest is tarn.toml"),
+    (("store", "return", "shop.gramil", "Tarn", "7"), "no revision 7. The last is 1"),
+    (("air", "shp", "19", "45"), "no place called shp. The store has shop, house, cupboard. The nearest is shop"),
+    (("top", "tarn.toml", "--brace", "X trebble"), "--brace goes with --turn or --mode"),
+]
+
+
+@pytest.fixture(scope="module")
+def with_a_store(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("misspelt")
+    for name in EXAMPLES.iterdir():
+        if name.name == "tarn.toml" or name.name == "shop.toml" or name.name.endswith("-air-invented.csv"):
+            shutil.copy(name, folder)  # type: ignore[arg-type]  # a file of the package
+    assert gramil(folder, "store", "new", "shop.gramil", "--shop", "shop.toml", "tarn.toml").returncode == 0
+    return folder
+
+
+@pytest.mark.parametrize(
+    ("words", "says"), MISSPELT, ids=lambda each: each if isinstance(each, str) else " ".join(each)
+)
+def test_what_is_misspelt_is_told_with_the_nearest_that_there_is(
+    with_a_store: Path, words: tuple[str, ...], says: str
+) -> None:
+    told = gramil(with_a_store, *words)
+    assert told.returncode == 2
+    assert says in told.stderr

@@ -11,6 +11,7 @@ from typing import Any
 
 import numpy as np
 
+from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
 from gramil.measure import in_degrees
 from gramil.physics.arrays import floats
@@ -83,7 +84,9 @@ def place(store: Store, name: str) -> Place:
     """The place of that name; raises MakersFault if there is none."""
     found = _places(store, "WHERE name = ?", name)
     if not found:
-        raise MakersFault.of(f"there is no place called {name}")
+        names = [each.name for each in places(store)]
+        has = f"the store has {', '.join(names)}" if names else "the store has none yet"
+        raise MakersFault.of(f"there is no place called {name}", has, meant(nearest(name, names)))
     return found[0]
 
 

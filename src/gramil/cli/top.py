@@ -79,6 +79,8 @@ def command(
         raise click.UsageError("--turn or --mode, one at a time")
     asked = _turn(turn) if turn else _mode(mode) if mode else None
     refuse_two_shops(shop, store)
+    if braces and not asked:
+        raise click.UsageError("--brace goes with --turn or --mode")
     if like and against:
         raise click.UsageError("--like or --against, one at a time")
     if bool(push) != bool(given):

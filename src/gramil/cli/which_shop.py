@@ -91,7 +91,7 @@ def _by_name(context: click.Context) -> bool:
     if "store" not in {each.name for each in context.command.params} or _store() is None:
         return False
     first = _first_file(context)
-    return first is None or not first.exists()
+    return first is None or not (first.exists() or first.suffix.lower() == ".toml")
 
 
 def _given(context: click.Context, name: str) -> bool:

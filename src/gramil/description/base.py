@@ -153,6 +153,11 @@ def base_names(key: str) -> tuple[str, ...]:
     return _NAMES[key]
 
 
+def nearest_key(key: str) -> str:
+    """The key most similar to one that does not exist, or nothing."""
+    return nearest(key, _NAMES)
+
+
 def base_name(key: str) -> str:
     """The base value that a key sets (the first, if it sets several); raises KeyError."""
     return _NAMES[key][0]

@@ -7,6 +7,7 @@ read again and compared.
 from dataclasses import dataclass
 from typing import Literal
 
+from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
 from gramil.store.failures import Conflict
 from gramil.store.moments import moment_text
@@ -67,8 +68,9 @@ def instrument(store: Store, name: str) -> Instrument:
     alike = [each for each in known if each.name.casefold() == name.strip().casefold()]
     found = next((each for each in known if each.name == name), alike[0] if len(alike) == 1 else None)
     if found is None:
-        has = f"the store has {', '.join(each.name for each in known)}" if known else "the store has none yet"
-        raise MakersFault.of(f"there is no such instrument: {name}", remedy=has)
+        names = [each.name for each in known]
+        has = f"the store has {', '.join(names)}" if known else "the store has none yet"
+        raise MakersFault.of(f"there is no such instrument: {name}", has, meant(nearest(name, names)))
     return found
 
 
@@ -108,7 +110,10 @@ def revision(store: Store, instrument_id: int, number: int | None = None) -> Rev
         return record(
             store, Revision, "revision", "WHERE instrument = ? ORDER BY number DESC LIMIT 1", (instrument_id,)
         )
-    return record(store, Revision, "revision", "WHERE instrument = ? AND number = ?", (instrument_id, number))
+    found = records(store, Revision, "revision", "WHERE instrument = ? AND number = ?", (instrument_id, number))
+    if not found:
+        raise MakersFault.of(f"there is no revision {number}", f"the last is {revision(store, instrument_id).number}")
+    return found[0]
 
 
 def _add_revision(store: Store, owner: int, number: int, text: str, hand: Hand) -> None:
