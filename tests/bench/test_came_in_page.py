@@ -1,6 +1,7 @@
 """A guitar that came in, on the bench: taken in by frets and strings, and every page of it stands."""
 
 import re
+from html import unescape
 from importlib.resources import files
 
 import httpx
@@ -49,6 +50,20 @@ def test_what_is_measured_of_it_is_given_and_kept(client: httpx.Client) -> None:
     kept = post(client, f"{here}/keep", **{**fields, "version": version[1]})
     assert kept.status_code == 200
     assert "Kept as revision 2" in kept.text
+
+
+def test_what_is_known_is_typed_where_it_stands_and_nothing_reads_as_a_file(client: httpx.Client) -> None:
+    """Each in its row: what is to be done by yes and no; no key, no bracket of a file, no name of the program's own."""
+    taken = post(client, "/new/came-in", **{"instrument.name": "Plain", "scale.frets": "19"})
+    page = client.get(taken.url.path).text
+    nut = re.search(r'aria-label="Change Whether a new nut is made">.*?</details>', page, re.DOTALL)
+    assert nut is not None
+    assert 'name="key" value="repair.nut"' in nut[0]
+    assert re.findall(r"<option[^>]*>(\w+)</option>", nut[0]) == ["yes", "no"]
+    assert 'aria-label="Give Bridge: thickness at the saddle, on the centreline"' in page
+    for path in (taken.url.path, f"{taken.url.path}/sheets", "/tools/form?kind=piece"):
+        shown = unescape(re.sub(r"<[^>]+>", " ", client.get(path).text.partition("<main")[2]))
+        assert re.findall(r"\b[a-z]+_[a-z_]+\b|\bfalse\b|[{}]|\[\[|\b[a-z]+\.[a-z]\w*", shown) == [], path
 
 
 def test_frets_that_are_not_counted_are_asked_for_at_their_field(client: httpx.Client) -> None:

@@ -92,6 +92,8 @@ PAGES = (
     "/tools",
     "/air",
     "/find?find=bridge",
+    *("/plan", "/drawing", "/picture", "/shop/new", "/new", "/new/came-in", "/stock/form", "/tools/form?kind=piece"),
+    *("/if-glued", "/instrument/1/top", "/instrument/1/cost", "/instrument/1/print", "/record"),
     "/instrument/1",
     "/instrument/1?x=500&set=scale.length%3D650",
     "/instrument/1/moved?set=scale.length%3D650",

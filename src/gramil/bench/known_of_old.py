@@ -1,7 +1,8 @@
 """What is known of a guitar that came in, for its page: it is not drawn, since most of it is not known."""
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal, get_args, get_origin
 
 from gramil.description.instrument import Instrument
 from gramil.description.problems import table_in
@@ -18,26 +19,67 @@ TO_GIVE = (
     *("heights.relief", "heights.nut_bass", "heights.nut_treble", "work.neck_joint"),
 )
 """What the work on an old guitar asks for most; any other key is given in its file."""
+WORK = "repair."
+YES_NO = (("true", "yes"), ("false", "no"))
 
 
-def known_of(text: str, unit: LengthUnit) -> Iterator[tuple[str, str, str]]:
-    """Each key of `TO_GIVE`, what it is in words that are in this unit, and its value as written; empty where it is not
-    given.
+OWN_WORDS = {
+    "board.arch": "board: its arch, one radius, or flat",
+    "board.width": "board: finished width where it is measured",
+    "board.width_at": "board: where that width is, such as fret 12, 400 mm, or fret 12 + 5 mm",
+}
+"""What is said of a key here; of the others, what the description says of it."""
+
+
+@dataclass(frozen=True)
+class Known:
+    """A key, what it is in words, its value for reading and as it is typed; both empty where it is not given."""
+
+    key: str
+    words: str
+    shown: str
+    typed: str
+    choices: tuple[tuple[str, str], ...]
+
+
+def known_of(text: str, unit: LengthUnit) -> tuple[tuple[str, tuple[Known, ...]], ...]:
+    """Each key of `TO_GIVE` by what is known of it: what is to be done, what is known, what is not known yet.
+
+    Words of lengths are in this unit.
     """
     data = tables_of(text)
-    for key in TO_GIVE:
-        yield key, _words(key, unit), _written(data, key)
+    found = [_known(data, key, unit) for key in TO_GIVE]
+    work = tuple(each for each in found if each.key.startswith(WORK))
+    rest = [each for each in found if each not in work]
+    given = tuple(each for each in rest if each.typed)
+    missing = tuple(each for each in rest if not each.typed)
+    return (("What is to be done", work), ("Known", given), ("Not known yet", missing))
 
 
-def _words(key: str, unit: LengthUnit) -> str:
+def _known(data: Mapping[str, Any], key: str, unit: LengthUnit) -> Known:
     table, name = key.split(".")
     model = table_in(Instrument.model_fields[table].annotation)
     assert model is not None
-    what = own_words_in_shop_units(model.model_fields[name].description or "", unit)
-    return f"{table} {name.replace('_', ' ')}, {what}"
-
-
-def _written(data: Mapping[str, Any], key: str) -> str:
-    table, name = key.split(".")
+    field = model.model_fields[name]
     value = data.get(table, {}).get(name)
-    return "" if value is None else str(value).lower() if isinstance(value, bool) else str(value)
+    typed = "" if value is None else str(value).lower() if isinstance(value, bool) else _plain(value)
+    choices = YES_NO if field.annotation is bool else tuple((each, each) for each in _allowed(field.annotation))
+    words = own_words_in_shop_units(_words(key, field.description or name), unit)
+    return Known(key, words, dict(YES_NO).get(typed, typed), typed, choices)
+
+
+def _words(key: str, what: str) -> str:
+    table = key.split(".")[0]
+    said = OWN_WORDS.get(key) or (what if table in what or key.startswith(WORK) else f"{table}: {what}")
+    return said[:1].upper() + said[1:]
+
+
+def _allowed(annotation: Any) -> tuple[str, ...]:
+    return get_args(annotation) if get_origin(annotation) is Literal else ()
+
+
+def _plain(value: Any) -> str:
+    """What is written, without a file's brackets."""
+    if isinstance(value, Mapping):
+        return ", ".join(f"{name} {each}" for name, each in value.items())
+    return ", ".join(map(str, value)) if isinstance(value, list) else str(value)

@@ -23,6 +23,10 @@ LENGTH_READERS = frozenset(get_args(kind)[1].func for kind in (Length, Radius))
 """What reads a length: a bare number there has a unit."""
 
 
+OF_FILES = re.compile(r"; the same as a \[\[blank\]\].*|, or one of \[\[wood\]\]")
+"""What the description says of a row for those who write its file: a form has no rows of other kinds beside it."""
+
+
 @dataclass(frozen=True)
 class Entry:
     """A field of the form: key, words, value, choices (empty if anything may be typed), hint, fault."""
@@ -72,7 +76,7 @@ def _typed(kind: str) -> Iterator[tuple[str, FieldInfo]]:
 
 
 def _words(field: FieldInfo, unit: LengthUnit) -> str:
-    what = field.description or ""
+    what = OF_FILES.sub("", field.description or "")
     said = f"{what[:1].upper()}{what[1:]}"
     return f"{said}, {unit}" if _is_length(field) else said
 

@@ -1,5 +1,6 @@
 """Templates to HTML: everything that a maker wrote is escaped."""
 
+import re
 from functools import cache
 from hashlib import sha256
 from importlib.resources import files
@@ -30,6 +31,7 @@ def environment() -> Environment:
     made.filters["warm"] = show_temperature
     made.filters["lasting"] = lasting
     made.filters["in_field_words"] = in_field_words
+    made.filters["keys_as_words"] = keys_as_words
     made.globals["notice"] = NOTICE
     return made
 
@@ -43,6 +45,16 @@ def big(text: str) -> Markup:
     """A shown figure with its number large and its unit small."""
     number, unit = parted(text)
     return Markup('<b class="number">{}</b><span class="u">{}</span>').format(number, f" {unit}" if unit else "")
+
+
+KEY = re.compile(r"\b([a-z]+)\.([a-z]\w*)\b")
+"""A key of a file, as a finding names it: `neck.modulus`."""
+FILE = re.compile(r"(toml|dxf|svg|csv|scl|pdf|json)$")
+
+
+def keys_as_words(text: str) -> str:
+    """What a finding says, with the keys in it as words: a page has fields, and no file to write them in."""
+    return KEY.sub(lambda key: key[0] if FILE.match(key[2]) else f"{key[1]} {key[2].replace('_', ' ')}", text)
 
 
 @cache

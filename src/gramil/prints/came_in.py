@@ -62,15 +62,15 @@ def is_of(figures: Figures, name: str) -> bool:
 
 def missing_above(figures: Figures, name: str) -> tuple[str, ...]:
     """What was not given or not read of a guitar that came in and on which a figure hangs, nearest first: keys, and
-    readings by their addresses.
+    readings by their names.
     """
     names = [each for each in (name, *_upward(figures, name)) if _is_missing(figures, each)]
     return tuple(dict.fromkeys(_key(each) for each in names))
 
 
 def _key(name: str) -> str:
-    """The key to write, one length of a scale rather than two; what is read has none, and is told by its address."""
-    keys = keys_of(name) or (name,)
+    """The key to write, one length of a scale rather than two; what is read has none, and is told by its name."""
+    keys = keys_of(name) or (name.replace("_", " "),)
     return "scale.length" if "scale.length" in keys else keys[0]
 
 

@@ -219,7 +219,7 @@ def _undrawn(desk: Desk, strip: Strip | None) -> dict[str, object]:
         "strip": strip,
         "asking": [each for each in desk.words if each.severity in ("stop", "caution", "note")],
         "quiet": [each for each in desk.words if each.severity in ("fine", "not judged")],
-        "known": tuple(known_of(desk.draft.text, desk.reading.now.first)),
+        "known": known_of(desk.draft.text, desk.reading.now.first),
         "faults": tuple(map(in_key_words, desk.draft.faults)),
         "changes": desk.draft.sets,
     }

@@ -97,7 +97,7 @@ class Board(Table):
     """The fretboard."""
 
     wood: Words = given("what it is made of, by the name used in the shop's stock")
-    width: Length = given("finished width at the station width_at", gt=0, le=200)
+    width: Length = given("finished width at its station", gt=0, le=200)
     width_at: Place = given('where that width is: "fret 12", "400 mm", or "fret 12 + 5 mm"')
     thickness: Length = given("finished thickness at the crest at the tail end", gt=0, le=30)
     edge_nut_treble: Length | None = usual(None, "as the middle", "thickness at the nut end's treble edge", gt=0, le=30)
