@@ -20,6 +20,7 @@ BY_HAND = {
     "where(isnan(given), best, given)": "best where given is not known, else given",
     "depth if rod != 'none' and not flat else nan": "depth where rod is not none and not flat, else not known",
     "high + 0 * slope": "high",
+    "(*main, *further)": "main and further",
     "log(2) * abs(lean) / 1200": "(ln 2) × |lean| / 1200",
     "station.fret + surface.fall(x, y)": "station's fret + (surface's fall at x and y)",
 }

@@ -182,6 +182,9 @@ class _Words:
     def _tuple(self, node: ast.Tuple) -> tuple[str, int]:
         return " and ".join(self.close(each, PLUS) for each in node.elts), 0
 
+    def _starred(self, node: ast.Starred) -> tuple[str, int]:
+        return self.said(node.value)
+
     def _list(self, node: ast.List) -> tuple[str, int]:
         return " and ".join(self.close(each, PLUS) for each in node.elts), 0
 
