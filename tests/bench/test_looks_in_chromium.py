@@ -24,6 +24,16 @@ INK = """() => {
   return all.length ? Math.min(...all.map((each) => Math.abs(ink(each) - ground))) : 0; }"""
 
 
+UNSEEN = """() => {
+  const ground = getComputedStyle(document.body).backgroundColor;
+  return [...document.querySelectorAll('main *')].filter((each) => {
+    const style = getComputedStyle(each);
+    const says = [...each.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim());
+    return says && each.checkVisibility() && style.color === ground && style.forcedColorAdjust !== 'none';
+  }).map((each) => each.textContent.trim()); }"""
+"""Words in the ground's colour; in forced colours the browser lays the ground under them as well."""
+
+
 @pytest.fixture(scope="module")
 def browser(chromium: str):
     with playwright.sync_playwright() as driver:
@@ -47,6 +57,10 @@ def test_the_drawing_follows_the_dark_and_forced_colours(browser, served: Served
             if look == "dark" and (found := faults(page)):
                 wrong[look, path] = found
         page.goto("/instrument/1?fret=7")
+        if "forced" in look:
+            page.goto("/instrument/1?fret=7&set=scale.length%3D650")
+            assert page.evaluate(UNSEEN) == [], "on buttons and words that stand out"
+            page.goto("/instrument/1?fret=7")
         page.emulate_media(media="print")
         for kind in (".plan .sizes.main", ".plan .part-shape.under"):
             assert page.locator(kind).first.evaluate("it => getComputedStyle(it).display") != "none", kind
