@@ -43,7 +43,7 @@ def _facts(figures: Figures, formatter: Formatter) -> list[tuple[str, str]]:
     return [(word, text) for word, text in told if not old or text != NOT_KNOWN]
 
 
-def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datetime) -> bytes:
+def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datetime, paper: str) -> bytes:
     """The quote sheet as a PDF."""
     first: LengthUnit = figures[n.instrument_units]
     formatter = Formatter(figures, first)
@@ -59,5 +59,6 @@ def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datet
             [(each.what, "", "" if each.cost is None else amount(each.cost, money)) for each in cost.materials],
             amount(cost.total, money),
             [*notes_of(figures), *([f"Not in the total: {', '.join(cost.without)}."] if cost.without else [])],
-        )
+        ),
+        paper,
     )

@@ -10,6 +10,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import httpx
+import pikepdf
 import pytest
 from PIL import Image
 from tests.bench.conftest import DAY, Served, post, serving, token_of
@@ -33,6 +34,8 @@ PAGES = 150
 def inch_bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     folder = tmp_path_factory.mktemp("bench")
     inch_shop(folder)
+    shop = folder / "shop.toml"
+    shop.write_text(shop.read_text(encoding="utf-8").replace('paper = "a4"', 'paper = "legal"'), encoding="utf-8")
     with create_store(folder / "shop.gramil") as store:
         bring_in(store, [folder / "shop.toml", folder / "fell.toml"], Hand(DAY - timedelta(days=3)))
     with serving(folder) as served:
@@ -139,3 +142,11 @@ def test_a_print_is_proved_by_four_inches(inch_bench: Served) -> None:
     refused = client.get(f"{address}?x=99.8&y=4")
     assert refused.status_code == 422
     assert "4 in bar" in refused.text
+
+
+@pytest.mark.parametrize("address", ["/stock/labels.pdf", "/weeks.pdf", "/instrument/1/quote.pdf?rate=40"])
+def test_what_is_printed_beside_the_sheets_is_on_their_paper(inch_bench: Served, address: str) -> None:
+    """8 1/2 by 14 inches: labels, weeks and quotes had come out on A4 whatever lay in the printer."""
+    with pikepdf.open(io.BytesIO(inch_bench.client().get(address).content)) as document:
+        sizes = {tuple(sorted(round(float(each) / 72, 2) for each in page.mediabox[2:])) for page in document.pages}
+    assert sizes == {(8.5, 14.0)}

@@ -17,6 +17,7 @@ from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, cost_written, materials_in
 from gramil.now.own_jigs import Built, less_what_is_there
+from gramil.pack import sheet_paper
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
 from gramil.quote import amount, quote_of
@@ -82,7 +83,8 @@ def command(
         for line in listing(found, money):
             click.echo(wrapped(line))
     if printed is not None:
-        printed.write_bytes(quote_of(asked.figures, found, money, asked.customer, moment_of(at)))
+        paper = sheet_paper(asked.figures)
+        printed.write_bytes(quote_of(asked.figures, found, money, asked.customer, moment_of(at), paper))
         click.echo(f"The quote sheet is in {printed}.", err=as_json)
 
 

@@ -190,4 +190,4 @@ def _printed(found: tuple[Block, ...], bench: Bench, notes: list[str]) -> bytes:
         for each in found
     ]
     names = ", ".join(one.name for one in bench.instruments)
-    return weeks_pdf(entries, names, [note for note in notes if note])
+    return weeks_pdf(entries, names, [note for note in notes if note], bench.shop.paper)

@@ -39,7 +39,8 @@ def conditions(
         opening = _opening(places, now, limits["gluing"]) if "gluing" in limits else ""
         known[places.gluing] = replace(known[places.gluing], opening=opening)
     jigs = Counter(jig.purpose for jig in shop.jig)
-    return Conditions(now, limits, known, places.gluing, jigs, shop.shop.temperature, places.finishing)
+    own = shop.shop
+    return Conditions(now, limits, known, places.gluing, jigs, own.temperature, places.finishing, own.paper_of_sheets)
 
 
 def _opening(places: Places, now: datetime, limits: Limits) -> str:

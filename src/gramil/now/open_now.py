@@ -88,7 +88,7 @@ def _lost(each: Judged, unit: LengthUnit) -> str:
 @dataclass(frozen=True)
 class Conditions:
     """The shop at a moment: bands of air, the places by name, where gluing is done, and how many of each jig there
-    are; temperatures are told in `degrees`.
+    are; temperatures are told in `degrees`, and what is planned is printed on `paper`.
     """
 
     now: datetime
@@ -98,6 +98,7 @@ class Conditions:
     jigs: Mapping[str, int] = field(default_factory=dict)
     degrees: TemperatureUnit = "C"
     finishing: str = ""
+    paper: str = "a4"
 
     def air_for(self, band: str) -> PlaceNow | None:
         """The air of the place where work in a band is done: finishing where that is done, all else where gluing is."""

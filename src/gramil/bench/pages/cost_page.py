@@ -13,6 +13,7 @@ from gramil.bench.pages.instrument_page import instrument_id
 from gramil.faults import Fault, MakersFault
 from gramil.now.costs import Cost, Material, cost_of, cost_written, materials_in
 from gramil.now.states import work_to_pay
+from gramil.pack import sheet_paper
 from gramil.quote import amount, quote_of
 from gramil.shop.operations_done import operations_done
 
@@ -55,7 +56,8 @@ def quote_file(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     if found.cost is None:
         raise MakersFault(found.faults or [Fault(what="no rate was given", remedy="write what an hour costs")])
     held = found.held
-    content = quote_of(held.figures, found.cost, request.one("money"), held.seen.customer, request.now)
+    paper = sheet_paper(held.figures)
+    content = quote_of(held.figures, found.cost, request.one("money"), held.seen.customer, request.now, paper)
     return Response(content, media_type="application/pdf")
 
 

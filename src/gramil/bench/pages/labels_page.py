@@ -29,11 +29,11 @@ def labels_file(request: PageRequest, _: OpenInstruments) -> Response:
     wanted = set(request.many("name"))
     with request.record.opened() as store:
         found = list(labels_of(store, unit_of_shop(request, store), f"{request.now:%Y-%m-%d}"))
-        paper = shop_description(store).shop.shop.paper
+        paper = shop_description(store).shop.shop.paper_of_sheets
     chosen = [each for each in found if not wanted or each.name in wanted]
     if not chosen:
         raise MakersFault.of("no piece was ticked", remedy="tick the pieces that want a label")
-    return Response(labels_pdf(chosen, paper if paper in ("a4", "letter") else "a4"), media_type="application/pdf")
+    return Response(labels_pdf(chosen, paper), media_type="application/pdf")
 
 
 def labels_of(store: Store, unit: LengthUnit, day: str) -> Iterator[Label]:

@@ -163,7 +163,8 @@ def printed_weeks(request: PageRequest, open_instruments: OpenInstruments) -> Re
         for each in blocks(plan, weeks)
     ]
     names, rests = ", ".join(one.name for one in bench.instruments), rests_on(bench)
-    return Response(weeks_pdf(entries, names, [rests] if rests else []), media_type="application/pdf")
+    made = weeks_pdf(entries, names, [rests] if rests else [], bench.shop.paper)
+    return Response(made, media_type="application/pdf")
 
 
 def weeks_calendar(request: PageRequest, open_instruments: OpenInstruments) -> Response:

@@ -24,6 +24,7 @@ from gramil.description.table import Table
 from gramil.description.wood.tables import AirTable, PieceTable, PlaceTable, WoodTable
 from gramil.description.wood.tried_tables import FinishedTable, PushedTable, TappedTable
 from gramil.layers import LAYERS
+from gramil.paper_sizes import for_sheets
 
 if TYPE_CHECKING:
     LayerName = str
@@ -64,6 +65,11 @@ class ShopTable(Table):
     )
     allowance_side: Length = usual(3.0, "common practice", "extra width of a blank on each side", ge=0, le=50)
     allowance_length: Length = usual(10.0, "common practice", "extra length of a blank", ge=0, le=200)
+
+    @property
+    def paper_of_sheets(self) -> str:
+        """The paper of sheets, labels and lists: as it is said, that of the templates, or what a desk printer takes."""
+        return self.sheet_paper or for_sheets(self.paper, self.units)
 
 
 class WireTable(Table):
