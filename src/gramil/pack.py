@@ -142,7 +142,7 @@ class _Pack:
                 whole = partial(whole_pdf, drawing, self.labels, heading=self.title, unit=self.formatter.first)
                 yield f"print/{drawing.name}.pdf", whole
         if hold_strips(self.paper):
-            strips = partial(strips_pdf, self.paper, self.printer_scale)
+            strips = partial(strips_pdf, self.paper, self.printer_scale, self.formatter.first)
             yield f"print/photograph-strips-{slug(self.paper)}.pdf", strips
         yield SHEETS, partial(bench_sheets, self.figures, self.formatter, self.work, self.sheets_on)
 

@@ -60,3 +60,10 @@ def test_every_page_that_is_typeset_or_served_has_a_place_for_it() -> None:
     whole = [text for text in served if "<!doctype" in text.lower()]
     assert len(whole) >= 3
     assert all("{{ notice }}" in text for text in whole)
+
+
+def test_the_bar_of_a_strip_is_told_in_the_unit_of_the_rule() -> None:
+    """220 mm is 8.66142 in, and 8 21/32 in is 8.65625: 0.005 less."""
+    words = [words for page in read(strips_pdf("letter", unit="in")) for words, _ in page.words]
+    assert words.count("from left edge to left edge of the tags: 8.661 in (8 21/32 in + 0.005)") == 4
+    assert not [each for each in words if " mm" in each]

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 
 from gramil.drawings.marks import Line, Point, Polyline
 from gramil.faults import MakersFault
+from gramil.inches import in_64ths, in_inches
+from gramil.measure import LengthUnit
 from gramil.notice import NOTICE
 from gramil.photographs.pieces import APART, STRIPS, TAG, frame_middles
 from gramil.photographs.tags import ACROSS, black_cells
@@ -44,8 +46,11 @@ def hold_strips(paper: str) -> bool:
     return lying.width >= NEEDS[0] and lying.height >= NEEDS[1]
 
 
-def strips_pdf(paper: str, printer_scale: tuple[float, float] = (1.0, 1.0)) -> bytes:
-    """The four strips, two a page, on a paper by its name. Raises MakersFault for a paper that is too small."""
+def strips_pdf(paper: str, printer_scale: tuple[float, float] = (1.0, 1.0), unit: LengthUnit = "mm") -> bytes:
+    """The four strips, two a page, on a paper by its name, the bar told in the unit of the rule that measures it.
+
+    Raises MakersFault for a paper that is too small.
+    """
     if not hold_strips(paper):
         raise MakersFault.of(f"{paper} is too small for the strips", remedy="print them on A4 or letter")
     sheet = sheets(paper, APART + TAG, ON_A_PAGE * STEP, printer_scale)[1]
@@ -53,7 +58,7 @@ def strips_pdf(paper: str, printer_scale: tuple[float, float] = (1.0, 1.0)) -> b
     pages = [
         leaf(
             (sheet.width, sheet.height),
-            _strips(sheet, first),
+            _strips(sheet, first, unit),
             "Strips to photograph by, each with two tags and a bar",
             "" if first else title,
         )
@@ -75,12 +80,12 @@ def _pdf(title: str, pages: list[Leaf]) -> bytes:
     return typeset("templates.typ", {"title": title, "leaves": pages})
 
 
-def _strips(sheet: Sheet, first: int) -> Iterator[Ink]:
+def _strips(sheet: Sheet, first: int, unit: LengthUnit) -> Iterator[Ink]:
     """One page of strips, from the number of its first on."""
     left = (sheet.width - APART - TAG) / 2
     place = Placed((0.0, 0.0), (left, sheet.height - MARGIN), sheet.stretch)
     for row in range(ON_A_PAGE):
-        yield from _strip(place, first + row, -STEP * row - TALL)
+        yield from _strip(place, first + row, -STEP * row - TALL, unit)
     room, top = sheet.width - 2 * MARGIN, sheet.height - MARGIN - 2 * STEP - 4.0
     yield from _how(Placed((0.0, 0.0), (MARGIN, 0.0)), room, top)
 
@@ -93,7 +98,7 @@ def _frame(width: Mm, height: Mm, edge: Mm) -> Iterator[Ink]:
     yield from _how(Placed((0.0, 0.0), (edge + TAG, 0.0)), width - 2 * TAG, height / 2 + edge)
 
 
-def _strip(place: Placed, number: int, low: Mm) -> Iterator[Ink]:
+def _strip(place: Placed, number: int, low: Mm, unit: LengthUnit) -> Iterator[Ink]:
     """One strip, its first tag's left edge at 0."""
     right = APART + TAG
     ends = (-QUIET / 2, right + QUIET / 2)
@@ -110,7 +115,8 @@ def _strip(place: Placed, number: int, low: Mm) -> Iterator[Ink]:
         place,
         BOLD,
     )
-    told = f"from left edge to left edge of the tags: {APART:g} mm"
+    apart = f"{APART:g} mm" if unit == "mm" else f"{in_inches(APART, 3)} ({in_64ths(APART)})"
+    told = f"from left edge to left edge of the tags: {apart}"
     yield letter(
         Lettering(((APART + TAG) / 2, low + QUIET + 4.0), *fitted(told, 2.6, WORDS, room), 0.0, "middle", "text"),
         place,

@@ -24,8 +24,8 @@ def strips_file(request: PageRequest, _: OpenInstruments) -> Response:
     from gramil.writers.photo_strips import strips_pdf
 
     with request.record.opened() as store:
-        paper = shop_description(store).shop.shop.paper
-    return Response(strips_pdf(paper), media_type="application/pdf")
+        own = shop_description(store).shop.shop
+    return Response(strips_pdf(own.paper, unit=own.units), media_type="application/pdf")
 
 
 def frame_file(request: PageRequest, _: OpenInstruments) -> Response:
