@@ -178,7 +178,7 @@ def derive_text() -> Callable[..., Figures]:
 
 @pytest.fixture(scope="session")
 def text_of() -> Callable[[str], str]:
-    """The text of an example file by its name: "tarn", "fell", "scree", "mere" or "shop"."""
+    """The text of an example file by its name: "tarn", "fell", "scree", "mere", "corrie" or "shop"."""
     return lambda name: (EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")
 
 

@@ -25,7 +25,7 @@ def line_with(text: str, words: str) -> int:
     return next(number for number, line in enumerate(text.splitlines(), 1) if words in line)
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere", "corrie"])
 def test_the_examples_read(name: str) -> None:
     with_path = read_description(str(EXAMPLES / f"{name}.toml"))
     assert with_path.instrument.instrument.name == name.capitalize()

@@ -24,7 +24,7 @@ from gramil.measure import show
 
 from ..conftest import EXAMPLES
 
-INSTRUMENTS = ("tarn", "tarn-plan", "fell", "scree", "mere")
+INSTRUMENTS = ("tarn", "tarn-plan", "fell", "scree", "mere", "corrie")
 MUTATIONS = fewer(200, 80)
 KINDS: tuple[Any, ...] = (True, [], {}, [{}], "", "no such word", 12, -1.5, [1, 2, 3], {"no_such_key": 1})
 """What is put in a key's place: each kind of value that TOML has."""

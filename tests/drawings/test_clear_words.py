@@ -85,7 +85,7 @@ def test_no_difference_runs_into_other_words(
             assert clashes(overlaid(old[new.name], new, before, after, 0.05), read) == [], new.name
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere", "corrie"])
 def test_no_words_on_a_sheets_picture_lie_over_a_line_or_other_words(name: str) -> None:
     """As the page shows it: letters enlarged until they are read at arm's length, numbers for what finds no room; and
     the lower one, for a page with less room.

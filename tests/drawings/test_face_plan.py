@@ -17,7 +17,7 @@ from gramil.writers.pdf import laid_out
 from gramil.writers.plain import Plain, caption, plain
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere", "corrie"])
 @pytest.mark.parametrize("plan", ["drawing_face_plan", "drawing_plan_face"])
 def test_no_words_lie_on_others(name: str, plan: str) -> None:
     figures = figures_for(name)

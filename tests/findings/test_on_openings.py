@@ -17,14 +17,16 @@ CUTTER = '\n[[cutter]]\nname = "pattern bit"\ndiameter = 3\nbearings = [3]\n'
 def find(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) -> Find:
     known: dict[tuple[object, ...], Figures] = {}
 
-    def found(name: str, *changes: tuple[str, str], shop: str = CUTTER) -> Finding:
-        if (changes, shop) not in known:
+    def found(name: str, *changes: tuple[str, str], shop: str = CUTTER, limits: str = "") -> Finding:
+        if (changes, shop, limits) not in known:
             text = opened(text_of("tarn"))
             for old, new in changes:
                 assert old in text, old
                 text = text.replace(old, new)
-            known[changes, shop] = derive_text(text, text_of("shop") + shop)
-        return next(each for each in findings_of(known[changes, shop]) if each.name == name)
+            known[changes, shop, limits] = derive_text(
+                text, text_of("shop").replace("[limits]\n", f"[limits]\n{limits}") + shop
+            )
+        return next(each for each in findings_of(known[changes, shop, limits]) if each.name == name)
 
     return found
 
@@ -41,11 +43,6 @@ def find(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) -> 
         ("channel of the ear ring", "caution", ("gap = 3\nwidth = 4", "gap = 3\nwidth = 2.5")),
         ("port and back's linings", "stop", ("across = 36\n\n[[port]]", "across = 90\n\n[[port]]")),
         ("peep and tail block", "stop", ("centre = 560", "centre = 676")),
-        (
-            "bend of the side at the port",
-            "caution",
-            ("along = 60\nacross = 36", "along = 60\nacross = 36\npatch_reach = 12"),
-        ),
     ],
 )
 def test_what_comes_too_near_is_found(find: Find, name: str, breaks: str, change: tuple[str, str]) -> None:
@@ -58,3 +55,10 @@ def test_a_shop_without_a_cutter_that_follows_a_template_is_told(find: Find) -> 
     other = find("cutting the ear", shop="")
     assert other.severity == "caution"
     assert str(other.figure) == 'opening_list["ear"].tightest'
+
+
+def test_a_port_where_the_side_is_bent_too_tightly(find: Find) -> None:
+    """Its patch reaches to 252 mm, on the way to the waist, whose radius is 76."""
+    assert find("bend of the side at the port").severity == "fine"
+    tight = find("bend of the side at the port", limits="port_bend = 120\n")
+    assert (tight.severity, str(tight.limit)) == ("caution", "limit_port_bend")

@@ -2,10 +2,12 @@
 
 import math
 from collections.abc import Callable
+from itertools import product
 
 import numpy as np
 import pytest
 import shapely
+import tomlkit
 from scipy.special import ellipe
 from tests.with_openings import opened, oval
 
@@ -175,3 +177,47 @@ def test_the_plans_oval_is_as_long_and_wide_as_the_text_says(text_of: TextOf, de
     assert figures["soundhole_edge_neck"] == 165 - 38
     (ring,) = figures["rosette_rings"]
     assert (ring.inner, ring.outer) == (108, 120)
+
+
+LENGTHS = {
+    "body": ("depth_neck", "depth_tail", "wall", "linings", "linings_height", "neck_block", "neck_block_width",
+             "tail_block", "tail_block_width"),
+    "top": ("thickness",),
+    "soundhole": ("centre", "along", "across"),
+    "opening": ("centre", "aside", "along", "across", "diameter", "corner"),
+    "rosette": ("gap", "width"),
+    "port": ("centre", "below", "along", "across", "diameter", "patch", "patch_reach"),
+}  # fmt: skip
+
+
+def test_all_lengths_doubled_double_all_lengths(text_of: TextOf, derive_text: Derive) -> None:
+    """Of the body and what is open in it, under flat plates; the air then sounds an octave lower."""
+    text = tomlkit.parse(opened(text_of("tarn")))
+    text["top"] = {"radius": "flat", "thickness": 2.8}
+    text["body"]["back_radius"] = "flat"
+    text["body"] |= {"linings": 6, "linings_height": 14, "neck_block_width": 75, "tail_block_width": 80}
+    text["opening"][0]["corner"] = 5
+    for port in text["port"]:
+        port["patch_reach"] = 12
+    text["port"][0]["patch"] = 1.5
+    text.pop("brace")
+    one = derive_text(tomlkit.dumps(text))
+    text["body"]["outline"] = [[2 * x, 2 * y] for x, y in text["body"]["outline"]]
+    for table, keys in LENGTHS.items():
+        rows = text[table] if isinstance(text[table], list) else [text[table]]
+        for row, key in product(rows, keys):
+            if key in row:
+                row[key] = 2 * row[key]
+    two = derive_text(tomlkit.dumps(text))
+    for name in ("opening_to_linings", "opening_to_blocks", "opening_to_others", "opening_to_edge", "opening_reach",
+                 "port_to_linings", "port_to_blocks", "port_bends"):  # fmt: skip
+        ours, theirs = ([each.room for each in figures[name]] for figures in (one, two))
+        assert theirs == pytest.approx([2 * each for each in ours], rel=2e-3, abs=0.02), name
+    for ours, theirs in zip(
+        (*one["opening_list"], *one["port_list"]), (*two["opening_list"], *two["port_list"]), strict=True
+    ):
+        assert (theirs.radius, theirs.plug, theirs.edge) == pytest.approx(
+            (2 * ours.radius, 2 * ours.plug, 2 * ours.edge)
+        )
+        assert theirs.area == pytest.approx(4 * ours.area)
+    assert two["body_air_rigid"] == pytest.approx(one["body_air_rigid"] / 2, rel=1e-6)

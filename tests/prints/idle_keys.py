@@ -84,6 +84,8 @@ IDLE: dict[str, tuple[str, str]] = {
         "limits.veneer_over",
         "limits.bevel_steepest",
     ),
+    **_each("instrument", "Tarn's soundhole is round", "soundhole.corner", "soundhole.lean"),
+    **_each("shop", "Tarn has no port in a side", "limits.port_room", "limits.port_bend"),
     **_each("shop", "of sides that are not alike, and Tarn's are", "limits.bend_radius"),
     **_each("shop", "of the old saddle of a guitar that came in; Tarn is being built", "limits.saddle_place"),
     **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),

@@ -46,7 +46,7 @@ PORTIONS = 3 if WHOLE else 9
 """In so many runs each walk is shared out: several processors can take them, and the gate takes one."""
 HAIR = 0.00099
 """Coordinates, of three decimals and more, that differ by no more than this in mm are drawn alike."""
-EVERY = ("tarn", "fell", "scree", "mere")
+EVERY = ("tarn", "fell", "scree", "mere", "corrie")
 WALKS = [(name, of, number) for name in EVERY for of in ("instrument", "shop") for number in range(PORTIONS)]
 AT_THE_GATE = [("tarn", "instrument", 0), ("tarn", "shop", 1)]
 THE_SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")

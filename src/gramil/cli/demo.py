@@ -16,7 +16,7 @@ from gramil.pack import pack_makers
 from gramil.prints.whole import findings_of
 from gramil.reference import EACH, in_row
 
-INSTRUMENTS = ("tarn", "fell", "scree", "mere")
+INSTRUMENTS = ("tarn", "fell", "scree", "mere", "corrie")
 GLANCE = (
     ("scale", n.scale_bass),
     ("last fret from the zero line", n.fret_position[EACH]),

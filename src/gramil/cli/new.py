@@ -19,6 +19,7 @@ from gramil.description.whole.bevels import with_bevel
 from gramil.description.whole.cutaway import with_cutaway
 from gramil.description.whole.from_own import NAME as NAMED
 from gramil.description.whole.from_own import from_own, present
+from gramil.description.whole.openings import with_oval, with_port
 from gramil.description.whole.questions import ASKED, RULER, STARTS, wrong_alone
 from gramil.description.whole.starting import START, STARTING_POINTS
 from gramil.description.whole.writing import usual_of, whole_description
@@ -57,6 +58,8 @@ def _flag(question: Question) -> str:
 @click.option("--cutaway", help="Depth, width of the horn and its radius, of a whole guitar: 95 mm, 50 mm, 32 mm.")
 @click.option("--arm-bevel", help="Width, drop and length of a bevel for the arm, and its place: 25 mm, 15 mm, 300 mm.")
 @click.option("--rib-bevel", help="The same of a bevel for the ribs, at the back's edge.")
+@click.option("--oval", help="Sizes along and across of an oval hole in place of a round one: 84 mm, 104 mm.")
+@click.option("--port", help="A port in a side: side, place along it, length and height: bass, 220 mm, 60 mm, 38 mm.")
 @plan_options
 @click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
 @click.option("--repair", is_flag=True, help="A guitar that came in: frets and strings are enough.")
@@ -69,6 +72,8 @@ def _new(
     cutaway: str | None,
     arm_bevel: str | None,
     rib_bevel: str | None,
+    oval: str | None,
+    port: str | None,
     shop: bool,
     repair: bool,
     other: Path | None,
@@ -84,6 +89,7 @@ def _new(
     gramil new tarn.toml --start small --offsets plan.csv --braces braces.csv --hole "152 mm, 98 mm"
     gramil new tarn.toml --start small --plan plan.dxf --take outline=BODY --take "top braces=BRACES"
     gramil new tarn.toml --whole --usual --cutaway "95 mm, 50 mm, 32 mm" --arm-bevel "25 mm, 15 mm, 300 mm"
+    gramil new tarn.toml --whole --usual --oval "84 mm, 104 mm" --port "bass, 220 mm, 60 mm, 38 mm"
     gramil new shop.toml --shop
     gramil new old.toml --repair --frets 19 --usual
     gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual
@@ -93,7 +99,7 @@ def _new(
     """
     if file.exists():
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
-    taken = {"cutaway": cutaway, "arm": arm_bevel, "rib": rib_bevel}
+    taken = {"cutaway": cutaway, "arm": arm_bevel, "rib": rib_bevel, "oval": oval, "port": port}
     shaped = any(taken.values())
     ruled = [each for each in RULER if given[_option(each)] is not None]
     if shop:
@@ -113,7 +119,7 @@ def _new(
         if whole or start or ruled or shaped:
             raise click.UsageError(
                 "--from takes the whole of another instrument: leave out --whole, --start, --cutaway, "
-                "--arm-bevel, --rib-bevel and --body-..."
+                "--arm-bevel, --rib-bevel, --oval, --port and --body-..."
             )
         text = _from(other, given, usual, plan)
     else:
@@ -132,12 +138,13 @@ def _with_schema(text: str, schema: str = SCHEMA) -> str:
 
 
 def _shaped(text: str, taken: Mapping[str, str | None]) -> str:
-    """A whole guitar with a cutaway and bevels, as far as they are given."""
+    """A whole guitar with a cutaway, bevels, an oval hole and a port, as far as they are given."""
     text = with_cutaway(text, taken["cutaway"]) if taken["cutaway"] else text
     for name in ("arm", "rib"):
         measures = taken[name]
         text = with_bevel(text, name, measures) if measures else text
-    return text
+    text = with_oval(text, taken["oval"]) if taken["oval"] else text
+    return with_port(text, taken["port"]) if taken["port"] else text
 
 
 def _came_in(given: Mapping[str, str | None], usual: bool) -> str:

@@ -69,7 +69,7 @@ def _placed(asked: OpeningAsked, x: Mm, hole: Hole, thickness: Mm) -> Opening:
         asked.aside,
         hole.along,
         hole.across,
-        asked.lean,
+        0.0 if hole.is_round else asked.lean,
         hole.area,
         hole.edge,
         hole.tightest,

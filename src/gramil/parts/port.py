@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterator
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.description.body.records import PortAsked
 from gramil.parts.body_records import BodyBlock
@@ -19,6 +20,9 @@ from gramil.shapes.unrolled import UnrolledSide
 
 OWNS = ("port_",)
 
+Array = NDArray[np.float64]
+PLACES = 2048
+"""Into so many steps a side is parted to see where it leaves a block."""
 STEPS = 64
 """Places along a port's patch at which the side's bend is looked at."""
 
@@ -126,16 +130,23 @@ def port_to_blocks(
 
 
 def _to_blocks(port: Port, side: UnrolledSide, blocks: tuple[BodyBlock, ...]) -> Iterator[tuple[str, Mm]]:
-    along = np.linspace(0.0, side.length, 1 + math.ceil(side.length))
+    along = np.linspace(0.0, side.length, PLACES + 1)
     across = side.half.point(along)[:, 1]
     low, high = port.centre - port.along / 2, port.centre + port.along / 2
     for block in blocks:
         half = block.treble if side.of == "treble" else block.half_width
-        beyond = across > half
         if block.start_x == 0:
-            yield block.name, low - float(along[int(beyond.argmax())])
+            yield block.name, low - _left_at(along, across, half)
         else:
-            yield block.name, float(along[len(along) - 1 - int(beyond[::-1].argmax())]) - high
+            yield block.name, side.length - _left_at(side.length - along[::-1], across[::-1], half) - high
+
+
+def _left_at(along: Array, across: Array, half: Mm) -> Mm:
+    """How far along the side first comes out past a block's half-width."""
+    first = int((across > half).argmax())
+    if first == 0:
+        return 0.0
+    return float(np.interp(half, across[first - 1 : first + 1], along[first - 1 : first + 1]))
 
 
 def port_to_others(port_list: tuple[Port, ...]) -> tuple[OpeningGap, ...]:
