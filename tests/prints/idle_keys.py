@@ -176,6 +176,28 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("shop", "a template fits by its pin, and Tarn's scale has no template on hand", "template.pin"),
 }
 """By key, rows left out: the description that it is of, and why it changes nothing."""
+BY_CORRIE = frozenset(
+    (
+        *("bridge.front_row", "bridge.pair", "bridge.pair_by", "bridge.rows", "bridge.rows_apart"),
+        *(
+            "intonation.pair",
+            "nut.pair",
+            "nut.pair_by",
+            "limits.pair_least",
+            "limits.pair_most",
+            "limits.string_to_pin",
+        ),
+        *("cutaway.heel", "cutaway.radius", "limits.bend_radius", "limits.bend_ratio_least"),
+        *("soundhole.lean", "limits.port_bend", "limits.port_room"),
+        *("limits.bevel_steepest", "limits.side_under_bevel", "limits.veneer_over"),
+        *(
+            f"{table}.{key}"
+            for table in ("arm_bevel", "rib_bevel")
+            for key in ("binding", "block", "block_height", "block_width", "layer", "place", "veneer")
+        ),
+    )
+)
+"""What an example with pairs of strings, a cutaway, an oval hole, a port and a bevel has a use for."""
 MOVES_ELSEWHERE = frozenset(
     key
     for key, (_, why) in IDLE.items()
@@ -191,7 +213,8 @@ MOVES_ELSEWHERE = frozenset(
         "top.brace_spacing",
     )
     or (why == NYLON and key != "limits.over_top_least_nylon")
+    or key in BY_CORRIE
 )
-"""Those of them that another example has a use for: nylon, another head, fanned frets, no braces."""
+"""Those of them that another example has a use for: nylon, another head, fanned frets, no braces, what Corrie has."""
 EVERYWHERE = frozenset(IDLE) - MOVES_ELSEWHERE
 """Those that change nothing on any of the examples."""
