@@ -120,6 +120,18 @@ def test_a_port_on_its_side(several: Figures) -> None:
     assert several["port_bends"][0].room == pytest.approx(bend, rel=0.01)
 
 
+def test_a_port_keeps_off_a_bevels_block(text_of: TextOf, derive_text: Derive) -> None:
+    """Corrie's port ends at 236 + 32 along the side; its bevel is 300 long. Moved into its run, what counts is how far
+    the block comes down."""
+    figures = derive_text(text_of("corrie"), text_of("shop"))
+    (gap,), (bevel,), (block,) = (figures[name] for name in ("port_to_bevels", "bevel_list", "bevelled_blocks"))
+    assert (gap.to, gap.room) == ("arm bevel's block", pytest.approx(bevel.middle - 150 - 268))
+    moved = derive_text(text_of("corrie").replace("centre = 236", "centre = 470\nbelow = 50"), text_of("shop"))
+    side = moved["body_sides"][0]
+    top = float(side.upper_edge(470.0)) - 50 + 20
+    assert moved["port_to_bevels"][0].room == pytest.approx(float(side.upper_edge(470.0)) - top - block.height, abs=0.2)
+
+
 def test_a_ports_patch_ends_at_the_linings(several: Figures) -> None:
     port = several["port_list"][0]
     assert (port.patch_along, port.patch_across) == pytest.approx((84.0, 60.0))

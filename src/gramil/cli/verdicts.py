@@ -32,4 +32,6 @@ def verdict(finding: Finding, formatter: Formatter) -> Iterator[str]:
 
 
 def _limit(told: InWords) -> str:
-    return f", limit {told.limit_shown} ({told.limit_from})" if told.limit else ""
+    """The limit, and where it comes from: nothing is said of one that is worked out."""
+    origin = f" ({told.limit_from})" if told.limit_from else ""
+    return f", limit {told.limit_shown}{origin}" if told.limit else ""

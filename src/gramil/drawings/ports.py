@@ -1,9 +1,10 @@
 """Ports on the flat sides: cut on the sides' templates, and small on the sheet that shows a side with its stations."""
 
 from collections.abc import Iterator
+from math import dist
 
 from gramil import names as n
-from gramil.drawings.marks import Circle, Label, Line, Mark, Marks, Polyline, Words
+from gramil.drawings.marks import Circle, Label, Line, Mark, Marks, Point, Polyline, Words
 from gramil.drawings.pen import View
 from gramil.drawings.setup_side import UNDER
 from gramil.parts.opening_records import Port
@@ -17,6 +18,8 @@ CUT_POINTS = 720
 """Points once round a line that a machine follows."""
 ROOMY = (60.0, 36.0)
 """A port that is no smaller than this, along and across, has its words inside it, in mm."""
+CORNER = 6.0
+"""How far a patch's corner is drawn along its edges, in mm."""
 BESIDE = 3.0
 """From a port's patch to its words, in mm."""
 
@@ -49,7 +52,7 @@ def _ports(ports: tuple[Port, ...], along: Series[Mm], turned: bool) -> Marks:
 
 
 def _port(port: Port, x: Mm) -> Iterator[Mark]:
-    """A port with its middle at x: its edge to cut, a cross, its patch dashed, and what it is in it or beside it."""
+    """A port with its middle at x: its edge to cut, a cross, its patch's corners, and what it is in it or beside it."""
     y, at = port.height, n.port_list[port.name]
     if port.hole.is_round:
         yield Circle((x, y), port.along / 2, "cut")
@@ -58,7 +61,7 @@ def _port(port: Port, x: Mm) -> Iterator[Mark]:
     yield Line((x, y - CROSS), (x, y + CROSS), "centreline")
     yield Line((x - CROSS, y), (x + CROSS, y), "centreline")
     if port.patch > 0:
-        yield Polyline(_patch(port, x), "hidden", closed=True)
+        yield from _corners(_patch(port, x))
     told = f"{port.name}: the {port.side} side only"
     if port.along >= ROOMY[0] and port.across >= ROOMY[1]:
         yield Words((x, y + CROSS + 2.0), told, 2.4, anchor="middle")
@@ -69,6 +72,15 @@ def _port(port: Port, x: Mm) -> Iterator[Mark]:
     yield Words((beside, y + 5.0), told, 2.6)
     yield Label((beside, y), at.centre, "from the neck ", height=2.6)
     yield Label((beside, y - 5.0), at.below, "below the edge ", height=2.6)
+
+
+def _corners(ring: tuple[Point, ...]) -> Iterator[Line]:
+    """The patch by its corners alone: whole lines would run through the stations' words."""
+    for row, corner in enumerate(ring):
+        for other in (ring[row - 1], ring[(row + 1) % 4]):
+            share = CORNER / dist(corner, other)
+            end = (corner[0] + share * (other[0] - corner[0]), corner[1] + share * (other[1] - corner[1]))
+            yield Line(corner, end, "hidden")
 
 
 def _patch(port: Port, x: Mm) -> tuple[tuple[Mm, Mm], ...]:
