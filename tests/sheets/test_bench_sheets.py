@@ -160,7 +160,7 @@ def test_a_long_table_turns_the_page_whole_and_leaves_the_drawing_its_room() -> 
 ORDERS = [(name, paper) for name in ("tarn", "fell", "scree") for paper in ("a4", "letter")]
 
 
-@pytest.mark.parametrize(("example", "paper"), these(ORDERS, [("tarn", "letter"), ("fell", "a4")]))
+@pytest.mark.parametrize(("example", "paper"), these(ORDERS, [("tarn", "letter"), ("scree", "a4")]))
 def test_the_order_of_work_is_one_page(example: str, paper: str) -> None:
     pages = pages_of(example, paper)
     assert sum("Orderofwork" in page for page in pages) == 1

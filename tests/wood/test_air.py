@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from gramil.faults import MakersFault
-from gramil.wood.air import Air, summarise, typed_in
+from gramil.wood.air import Air, mean_air, summarise, typed_in
 
 NOON = datetime(2025, 3, 1, 12, 0)
 
@@ -60,3 +60,14 @@ def test_one_reading_is_a_summary_too() -> None:
     assert (summary.readings, summary.share_in_band, summary.humidity.mean) == (1, 1.0, 45.0)
     assert summary.longest_in_band == 0.0
     assert summary.dew_point.mean == pytest.approx(8.626, abs=2e-3)  # another engine: PsychroLib 2.5.0
+
+
+def test_a_mean_weighs_by_time_and_leaves_gaps_out() -> None:
+    """Half an hour, an hour and a half, one hour: a reading speaks for an hour at most on either side."""
+    noon = datetime(2026, 1, 1, 12)
+    history = typed_in(
+        [(noon, 20.0, 40.0), (noon + timedelta(hours=1), 22.0, 50.0), (noon + timedelta(hours=11), 30.0, 90.0)]
+    )
+    mean = mean_air(history)
+    assert mean.temperature == pytest.approx((0.5 * 20 + 1.5 * 22 + 30) / 3)
+    assert mean.humidity == pytest.approx((0.5 * 40 + 1.5 * 50 + 90) / 3)
