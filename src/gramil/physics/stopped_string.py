@@ -149,22 +149,15 @@ def stretch(paths: StringPaths) -> FloatArray:
     The string is taken to be held at both break points; where it slides over them the stretch is shared with the
     lengths beyond, which a measured stretch stiffness accounts for.
     """
-    return _strain(paths, open_length(paths)[:, None], speaking_length(paths))
-
-
-def _strain(paths: StringPaths, at_rest: FloatArray, speaking: FloatArray) -> FloatArray:
-    """`stretch`, of lengths that are known already."""
-    return (speaking + held_length(paths) - at_rest) / at_rest
+    at_rest = open_length(paths)[:, None]
+    return (speaking_length(paths) + held_length(paths) - at_rest) / at_rest
 
 
 def deviation(paths: StringPaths, strings: StringStiffness) -> Deviation:
     """Cents sharp of the intended ratio to the open string, by cause, one figure a string and stop."""
-    # Every length is worked out once: whoever looks for the best places asks hundreds of times.
-    length, speaking = open_length(paths), speaking_length(paths)
-    at_rest, kappa = length[:, None], _kappa(strings, length)
-    strain = _strain(paths, at_rest, speaking)
-    pull = 1.0 + kappa[:, None] * strain
-    stiff_open = _stiffness(strings, kappa, length)[:, None]
+    at_rest, speaking, strain = open_length(paths)[:, None], speaking_length(paths), stretch(paths)
+    pull = 1.0 + stretch_here(paths, strings)[:, None] * strain
+    stiff_open = open_stiffness(paths, strings)[:, None]
     stiff_stopped = stiff_open * at_rest / (speaking * np.sqrt(pull))
     return Deviation(
         length=1200.0 * np.log2(at_rest / (paths.ratio * speaking)),
@@ -177,21 +170,13 @@ def deviation(paths: StringPaths, strings: StringStiffness) -> Deviation:
 
 def open_stiffness(paths: StringPaths, strings: StringStiffness) -> FloatArray:
     """B_0 = sqrt(kappa) r / (2 L) of the open strings, one figure a string."""
-    return _stiffness(strings, stretch_here(paths, strings), open_length(paths))
-
-
-def _stiffness(strings: StringStiffness, kappa: FloatArray, length: FloatArray) -> FloatArray:
-    return np.sqrt(kappa) * strings.bending_radius / (2.0 * length)
+    return np.sqrt(stretch_here(paths, strings)) * strings.bending_radius / (2.0 * open_length(paths))
 
 
 def stretch_here(paths: StringPaths, strings: StringStiffness) -> FloatArray:
     """kappa of the strings over the open lengths that they have, one figure a string."""
-    return _kappa(strings, open_length(paths))
-
-
-def _kappa(strings: StringStiffness, length: FloatArray) -> FloatArray:
     held = strings.at_length > 0.0
-    return strings.stretch * np.where(held, strings.at_length / length, 1.0) ** 2
+    return strings.stretch * np.where(held, strings.at_length / open_length(paths), 1.0) ** 2
 
 
 def stretch_stiffness(modulus: ArrayLike, radius: ArrayLike, pull: ArrayLike) -> FloatArray:
