@@ -25,7 +25,16 @@ def of_wood(key: str, wood: str) -> Figures:
         return figures_of(
             parse_description(TARN.replace("[[brace]]\n", f'[[brace]]\nwood = "{wood}"\n', 1)), read_shop()
         )
-    return figures_of(parse_description(set_key(TARN, key, wood)), read_shop())
+    return figures_of(parse_description(set_key(with_bevel(key), key, wood)), read_shop())
+
+
+def with_bevel(key: str) -> str:
+    """*Tarn*, with the bevel whose veneer the key is of: it has none of its own."""
+    table, text = key.partition(".")[0], TARN
+    if table.endswith("_bevel"):
+        for name, size in {"width": "30 mm", "drop": "10 mm", "length": "180 mm", "veneer": "0.6 mm"}.items():
+            text = set_key(text, f"{table}.{name}", size)
+    return text
 
 
 def off(before: Figures, after: Figures) -> dict[str, Judged]:
