@@ -51,6 +51,21 @@ def test_what_no_instrument_has_is_told_with_its_line(address: str, said: str) -
     assert fault.startswith("own.toml:8: operation.head_inlaid.figures: " + said)
 
 
+@pytest.mark.parametrize(
+    ("address", "said"),
+    [
+        ("action_wanted", []),
+        ("fret_position", ["fret_position is no figure of every string"]),
+        ("heights_relief", ["heights_relief is no figure of every string"]),
+        ("action_wnated", ["there is no figure action_wnated"]),
+    ],
+)
+def test_what_is_measured_at_the_outer_strings_is_of_every_string(address: str, said: list[str]) -> None:
+    text = LIST.replace("{figure}", '"head_thickness"').replace("measure = ", "measure_outer = ")
+    wrong = wrong_addresses(("own.toml", text.replace("fret_position[12]", address)))
+    assert [each.what for each in wrong] == said
+
+
 def test_what_is_measured_is_one_figure() -> None:
     text = LIST.replace("{figure}", '"fret_position"').replace("fret_position[12]", "fret_position")
     (fault,) = wrong_addresses(("own.toml", text))

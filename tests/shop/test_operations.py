@@ -466,3 +466,13 @@ def test_every_brace_is_measured_as_it_is_carved(name: str) -> None:
 def test_braces_of_no_plate_are_refused() -> None:
     with pytest.raises(MakersFault, match="no braces are on the side"):
         work_with([("own.toml", '[operation.top_voiced]\nmeasure_braces = "side"\n')])
+
+
+@pytest.mark.parametrize(("name", "last"), [("tarn", 6), ("corrie", 12)])
+def test_action_and_the_saddles_slot_are_measured_under_both_outer_strings(name: str, last: int) -> None:
+    """A saddle stands or lies aslant: one string alone does not tell."""
+    operations = work_of(name).operations
+    both = ("action_wanted[1]", f"action_wanted[{last}]")
+    assert operations["action_set"].measure == both
+    assert operations["second_set_up"].measure == ("heights_relief", *both)
+    assert operations["saddle_slot_cut"].measure == ("saddle_to_face[1]", f"saddle_to_face[{last}]")

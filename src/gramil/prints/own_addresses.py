@@ -24,7 +24,8 @@ from gramil.shop.operations import Work
 from gramil.shop.operations_file import OwnList, work_with
 
 MEASURED = "measure"
-KEYS = ("figures", MEASURED)
+OUTER = "measure_outer"
+KEYS = ("figures", MEASURED, OUTER)
 """Keys of an operation that hold addresses; a whole row of figures may be shown, and is not measured."""
 MOST_NAMED = 8
 """So many members are named where one is not among them."""
@@ -56,7 +57,7 @@ def wrong_addresses(own: OwnList, figures: Figures | None = None) -> Iterator[Fa
         for key in KEYS:
             named = row.get(key, ())
             for number, address in enumerate(named if isinstance(named, list) else ()):
-                said = _wrong(str(address), figures, single=key == MEASURED)
+                said = _wrong_under(key, str(address), figures)
                 if said is not None:
                     path = ("operation", operation, key)
                     yield Fault(line_of(lines, (*path, number)), ".".join(path), said[0], "", said[1], file)
@@ -70,6 +71,14 @@ def _rows(text: str) -> Iterator[tuple[str, Mapping[str, Any]]]:
         return
     if isinstance(rows, dict):
         yield from ((name, row) for name, row in rows.items() if isinstance(row, dict))
+
+
+def _wrong_under(key: str, address: str, figures: Figures | None) -> tuple[str, str] | None:
+    """What is wrong with an address under one of the keys, and what to write instead."""
+    wrong = _wrong(address, figures, single=key == MEASURED)
+    if wrong is None and key == OUTER and axes_of(whole_graph().annotation(parse_address(address)[0])) != ("string",):
+        return f"{address} is no figure of every string", "write it in `measure`, or name one that is"
+    return wrong
 
 
 def _wrong(address: str, figures: Figures | None, *, single: bool) -> tuple[str, str] | None:

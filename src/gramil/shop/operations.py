@@ -39,7 +39,8 @@ class Operation:
 
     `after` is what it waits for in any case, `after_where` what it waits for on some instruments; `needed` settles
     which, and then `after` is all. So it does with the braces of the plate in `measure_braces`: each then stands in
-    `measure` by its name.
+    `measure` by its name; and with the figures in `measure_outer`, of every string: each then stands there by the
+    numbers of the first and the last string.
     """
 
     name: str
@@ -60,6 +61,7 @@ class Operation:
     figures: tuple[str, ...] = ()
     measure: tuple[str, ...] = ()
     measure_braces: str = ""
+    measure_outer: tuple[str, ...] = ()
     by: tuple[str, ...] = ()
     on: tuple[str, ...] = ()
     own_caution: tuple[str, ...] = ()
@@ -119,13 +121,12 @@ def needed(work: Work, instrument: Instrument) -> Work:
 
 
 def _by_name(each: Operation, instrument: Instrument) -> Operation:
-    """The operation with each brace that it asks to have measured by its name."""
-    if not each.measure_braces:
-        return each
+    """The operation with each brace and each outer string that it asks to have measured by its name and number."""
     names = (name for row in instrument.brace if row.plate == each.measure_braces for name in names_of(row))
-    return replace(
-        each, measure=(*each.measure, *(f'brace_list["{name}"].height' for name in names)), measure_braces=""
-    )
+    braces = tuple(f'brace_list["{name}"].height' for name in names)
+    outer = (1, len(instrument.strings.gauges))
+    strings = tuple(f"{figure}[{string}]" for figure in each.measure_outer for string in outer)
+    return replace(each, measure=(*each.measure, *braces, *strings), measure_braces="", measure_outer=())
 
 
 def ordered(work: Work, value_of: Callable[[str], Any]) -> Work:

@@ -48,7 +48,7 @@ LONGEST_TIME = 100_000
 """Minutes or hours of one operation."""
 MOST_WAYS = 200
 """Combinations of conditions that are looked through for one without a circle; the first is one, but for a slip."""
-_WORDS = ("wood", "uses", "takes", "frees", "makes", "measure", "figures", "caution", "by", "on")
+_WORDS = ("wood", "uses", "takes", "frees", "makes", "measure", "measure_outer", "figures", "caution", "by", "on")
 _PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
 _PLATES = ("top", "back")
 _TIMES = ("hands", "clamp", "air_hours")
