@@ -84,6 +84,9 @@ def test_every_length_of_the_description_that_work_fixes_is_settled_or_says_why_
                 assert bool(fixed.settles) != (fixed.figure in NOT_SETTLED), fixed.figure
                 if fixed.settles:
                     assert fixed.settles in keys_of(fixed.figure), fixed.figure
+            if fixed.settles_at_zero:
+                assert base_name(fixed.settles_at_zero)
+                assert axes_of(kind) == ("fret",), fixed.figure
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -200,6 +203,22 @@ def test_done_writes_it_when_it_is_asked_to(tmp_path: Path) -> None:
     assert "tarn.toml is changed." in told.output
     written = (tmp_path / "tarn.toml").read_text(encoding="utf-8")
     assert parse_description(written).instrument.board.thickness == 6.1
+
+
+def test_a_board_read_at_two_frets_is_as_wide_between_them_as_its_straight_edges_make_it(
+    example: Callable[[str], Figures],
+) -> None:
+    """44.90 at the zero line and 55.50 at fret 12, half of 630 on: the neck is carved to that, at every station.
+
+    By hand, fret 1 at 630 - 630 / 2 ** (1 / 12) = 35.359: 44.90 + 35.359 / 315 * 10.60 = 46.090.
+    """
+    for first in ("board_width_at_fret[0]", "board_width_at_fret[12]"):
+        read_at = {"board_width_at_fret[0]": 44.9, "board_width_at_fret[12]": 55.5}
+        pins = {each: Pin(value, "2026-01-05" if each == first else "2026-01-06") for each, value in read_at.items()}
+        made = settled(example("tarn").with_pins(pins))
+        assert made["board_width_at_fret"][1] == pytest.approx(46.090, abs=1e-3)
+        assert made["board_nut_length"] == pytest.approx(44.9, abs=1e-3)
+        assert (made["nut_width"], made["board_width"]) == pytest.approx((44.9, 55.5))
 
 
 # ------------------------------------------------------------------------------------ targets stay targets

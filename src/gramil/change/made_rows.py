@@ -22,7 +22,7 @@ class Fixed:
     figure is `field` of those that `of` describes, but for those that say nothing (`unless`). Under or over the figures
     `lost_under` and `lost_over` nothing helps. For a `tool` only the reading is judged: what is cut stays cut when the
     shop's tool changes. A reading `settles` the description's key of that name, `brace.height` of the brace that was
-    read: `settled.py`.
+    read: `settled.py`. At the zero line it is `settles_at_zero`, if that is given.
     """
 
     figure: str
@@ -43,6 +43,7 @@ class Fixed:
     other: str = ""
     tool: bool = False
     settles: str = ""
+    settles_at_zero: str = ""
 
 
 @dataclass(frozen=True)

@@ -109,10 +109,14 @@ def _settled(described: Figures, drawn: Figures, address: str, pin: Pin) -> Sett
 
 
 @cache
-def _keys() -> Mapping[tuple[str, str], str]:
-    """The key that each figure settles, by the figure's name and the field that is read of it."""
+def _keys() -> Mapping[tuple[str, str], tuple[str, str]]:
+    """The keys that each figure settles, at the zero line and elsewhere, by its name and the field that is read."""
     rows = (fixed for each in operations().values() for fixed in each.fixes)
-    return {(fixed.figure, fixed.field): fixed.settles for fixed in rows if fixed.settles}
+    return {
+        (fixed.figure, fixed.field): (fixed.settles_at_zero or fixed.settles, fixed.settles)
+        for fixed in rows
+        if fixed.settles
+    }
 
 
 @cache
@@ -120,7 +124,8 @@ def _key(address: str) -> str:
     """The key that a reading at an address settles; empty for none."""
     name, steps = parse_address(address)
     field = steps[-1].name if steps and isinstance(steps[-1], Field) else ""
-    return _keys().get((name, field), "")
+    at_zero, elsewhere = _keys().get((name, field), ("", ""))
+    return at_zero if steps and steps[0] == 0 else elsewhere
 
 
 @cache
