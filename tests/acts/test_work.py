@@ -84,7 +84,14 @@ def test_what_is_left_of_the_wood_is_kept_with_its_size_and_one_undo_takes_it_ba
     assert [each for each in blanks(store) if "left over" in each.name] == []
 
 
-@pytest.mark.parametrize(("left", "told"), [((5000.0, 900.0, 400.0), "more is left"), (None, "nothing can be left")])
+@pytest.mark.parametrize(
+    ("left", "told"),
+    [
+        ((5000.0, 900.0, 400.0), "more is left"),
+        ((5000.0, 9.0, 1.0), "does not lie within"),
+        (None, "nothing can be left"),
+    ],
+)
 def test_no_more_is_left_than_there_was(
     store: Store, owner: Instrument, left: tuple[float, float, float] | None, told: str
 ) -> None:

@@ -89,7 +89,22 @@ def test_wood_is_laid_cut_and_counted_together(shop: Path) -> None:
     assert "more than the piece" in too_much
     assert "not alike" in run("store", "join", shop, "short", "left over", *AT, refused=True)
     run("store", "split", shop, "short", "half=200 x 90 x 30", "other half=200 x 90 x 30", *AT)
+    run("store", "lay", shop, "other half", "shop", *AT)
+    apart = run("store", "join", shop, "half", "other half", *AT, refused=True)
+    assert "half and other half lie in different places" in apart
+    run("store", "lay", shop, "other half", "attic", *AT)
     assert "half: 2 now" in run("store", "join", shop, "half", "other half", *AT)
+
+
+@pytest.mark.parametrize("sizes", ["901 x 10 x 10", "10 x 91 x 10", "10 x 10 x 91", "10 x 40 x 31", "31 x 10 x 95"])
+def test_no_part_is_longer_or_wider_than_what_it_is_cut_from(shop: Path, sizes: str) -> None:
+    """Of 900 x 90 x 30, however little wood is in the part; on its edge it may stand."""
+    told = run("store", "split", shop, "plank", f"part={sizes}", *AT, refused=True)
+    assert "part does not lie within plank. That is 900 x 90 x 30 mm" in told
+
+
+def test_a_part_may_be_turned_on_its_edge(shop: Path) -> None:
+    assert "is cut into" in run("store", "split", shop, "plank", "part=900 x 30 x 90", *AT)
 
 
 def test_what_is_promised_is_not_cut(shop: Path) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import chain, count
 
+from gramil.acts.cut_sizes import refuse_larger, volume
 from gramil.acts.work import UsedUp
 from gramil.faults import MakersFault
 from gramil.now.needs import used_up_by
@@ -37,10 +38,11 @@ def note_and_keep(
                 "say nothing of what is left",
                 where=LEFT,
             )
-        if sum(length * width * thickness for length, width, thickness in left) > _volume(whole):
+        if sum(length * width * thickness for length, width, thickness in left) > volume(whole):
             raise MakersFault.of(
                 f"more is left than {whole.name} was", remedy="write what is left, less the cuts", where=LEFT
             )
+        refuse_larger(whole, [_rest(store, whole, sizes) for sizes in left], where=LEFT)
         kept = []
         for sizes in left:
             kept.append(add_blank(store, _rest(store, whole, sizes), hand))
@@ -55,15 +57,11 @@ def wood_for(store: Store, owner: Instrument, operation: str) -> str:
     return next((names[each.blank] for each in taken if each.blank is not None), "")
 
 
-def _volume(each: Blank) -> float:
-    return each.length * each.width * each.thickness
-
-
 def _rest(store: Store, whole: Blank, sizes: Sizes) -> Blank:
     """A left-over of a piece: of its wood and grain, in its place, at its share of the cost, by a name of its own."""
     length, width, thickness = sizes
     rest = replace(whole, length=length, width=width, thickness=thickness, count=1, id=0, version=0, note="")
-    cost = None if whole.cost is None else whole.cost * _volume(rest) / _volume(whole)
+    cost = None if whole.cost is None else whole.cost * volume(rest) / volume(whole)
     return replace(rest, name=_free_name(f"{whole.name}, left over", store), cost=cost)
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from gramil.acts.cut_sizes import refuse_larger, volume
 from gramil.air.pieces import PIECE, lay_piece, weigh_piece
 from gramil.air.places import place
 from gramil.faults import MakersFault
@@ -123,13 +124,14 @@ def split(store: Store, seen: Blank, parts: Sequence[Blank], hand: Hand) -> None
     """Cut one of a kind of wood into parts, each with its name and sizes: one less of it, and the parts in stock.
 
     They are of its wood and grain, lie where it lies, and share its cost by their volumes. Raises MakersFault if none
-    of it is free, if a part is larger than it was, or if a name is taken.
+    of it is free, if a part or all of them are larger than it was, or if a name is taken.
     """
-    whole = _volume(seen)
+    whole = volume(seen)
     if free_counts(store).get(seen.id, 0) < 1:
         raise MakersFault.of(f"none of {seen.name} is free", "it is promised or used", "let it go first")
-    if not parts or sum(map(_volume, parts)) > whole * (1 + 1e-9):
+    if not parts or sum(map(volume, parts)) > whole * (1 + 1e-9):
         raise MakersFault.of("the parts are more than the piece", remedy="write what was cut from it, less the cuts")
+    refuse_larger(seen, parts)
     rest = replace(seen, count=seen.count - 1)
     with writing(store, f"cut {seen.name} into {', '.join(each.name for each in parts)}", hand):
         if rest.count or any(each.blank == seen.id for each in promises(store)):
@@ -137,7 +139,7 @@ def split(store: Store, seen: Blank, parts: Sequence[Blank], hand: Hand) -> None
         else:
             remove_blank(store, seen, hand)
         for each in parts:
-            cost = None if seen.cost is None else seen.cost * _volume(each) / whole
+            cost = None if seen.cost is None else seen.cost * volume(each) / whole
             of_it = replace(each, wood=seen.wood, grain=seen.grain, place=seen.place, cost=cost)
             add_blank(store, of_it, hand)
 
@@ -145,11 +147,15 @@ def split(store: Store, seen: Blank, parts: Sequence[Blank], hand: Hand) -> None
 def join(store: Store, one: Blank, other: Blank, hand: Hand) -> Blank:
     """Count two kinds of wood as one that are alike in wood, grain and sizes, under the first one's name.
 
-    Raises MakersFault if they differ, or if the other was ever promised; Conflict if either was changed since.
+    Raises MakersFault if they differ or lie in different places, or if the other was ever promised; Conflict if either
+    was changed since.
     """
     alike = ("wood", "grain", "length", "width", "thickness")
     if one.id == other.id or any(getattr(one, key) != getattr(other, key) for key in alike):
         raise MakersFault.of(f"{one.name} and {other.name} are not alike", "only wood of one size is counted together")
+    if one.place != other.place:
+        remedy = f"lay {other.name} where {one.name} lies first"
+        raise MakersFault.of(f"{one.name} and {other.name} lie in different places", remedy=remedy)
     with writing(store, f"count {other.name} with {one.name}", hand):
         remove_blank(store, other, hand)
         return update_blank(store, replace(one, count=one.count + other.count), hand)
@@ -161,10 +167,6 @@ def make_ahead(store: Store, part: Part, hand: Hand) -> Part:
         remedy = f"these are: {', '.join(kinds_made())}"
         raise MakersFault.of(f'"{part.kind}" serves no need', remedy=remedy, where="kind")
     return add_part(store, part, hand)
-
-
-def _volume(blank: Blank) -> float:
-    return blank.length * blank.width * blank.thickness
 
 
 def lay(store: Store, piece: str, where: str, hand: Hand) -> None:
