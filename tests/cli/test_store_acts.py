@@ -125,10 +125,20 @@ def test_a_part_made_ahead_and_a_place_are_written_down(shop: Path) -> None:
     assert "room" in run("store", "place", shop, "shop", "--room", "-1", *AT, refused=True)
 
 
-def test_a_year_ahead_is_asked_about(shop: Path) -> None:
-    words = ("done", "wood_chosen", "Tarn", "--store", shop, "--at", "2199-02-02T09:00")
-    assert "days ahead" in run(*words, refused=True)
-    run(*words, "--as-read")
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("done", "wood_chosen", "Tarn", "--store", "{shop}"),
+        ("air", "attic", "19", "45", "--store", "{shop}"),
+        ("store", "lay", "{shop}", "plank", "attic"),
+        ("store", "jig", "{shop}", "taper sled", "62.4 mm"),
+    ],
+)
+def test_a_year_ahead_is_asked_about(shop: Path, words: tuple[str, ...]) -> None:
+    """By whatever command something is noted whose moment counts later."""
+    asked = (*(str(shop) if each == "{shop}" else each for each in words), "--at", "2199-02-02T09:00")
+    assert "days ahead" in run(*asked, refused=True)
+    run(*asked, "--as-read")
 
 
 def test_a_restore_says_what_it_would_lose(shop: Path) -> None:

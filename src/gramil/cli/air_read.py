@@ -5,13 +5,13 @@ from pathlib import Path
 import click
 
 from gramil.answers.record import AirTold, MeterRead
+from gramil.cli.as_read import as_read_option
 from gramil.cli.kinds import HUMIDITY
-from gramil.cli.store_options import moment, moment_of, store_file
+from gramil.cli.store_options import asked_hand, moment, store_file
 from gramil.cli.which_shop import store_by_itself
 from gramil.measure import in_degrees, read_temperature
 from gramil.store.items import shop_degrees
 from gramil.store.opening import open_store
-from gramil.store.writing import Hand
 
 
 @click.command("read", context_settings={"ignore_unknown_options": True})
@@ -19,8 +19,9 @@ from gramil.store.writing import Hand
 @click.argument("temperature")
 @click.argument("humidity", type=HUMIDITY)
 @store_file
+@as_read_option
 @moment
-def read(place: str, temperature: str, humidity: float, store: Path | None, at: str | None) -> MeterRead:
+def read(place: str, temperature: str, humidity: float, store: Path | None, as_read: bool, at: str | None) -> MeterRead:
     """Write down what the meter in PLACE says: TEMPERATURE (bare in the shop's unit) and relative HUMIDITY (%).
 
     The word `read` may be left out.
@@ -36,7 +37,7 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, at: 
     with open_store(store_by_itself(store)) as opened:
         unit = shop_degrees(opened)
         celsius = read_temperature(temperature, unit)
-        read_meter(opened, place, celsius, humidity, Hand(moment_of(at)))
+        read_meter(opened, place, celsius, humidity, asked_hand(opened, at, as_read))
         limits = limits_of(shop_description(opened).shop)
     least, most = limits["gluing_humidity_least"], limits["gluing_humidity_most"]
     where = "in" if least <= humidity <= most else "outside"

@@ -23,12 +23,12 @@ from gramil.cli.store_anew import anew
 from gramil.cli.store_brought import JudgedFile, judged_files, lines_of_files
 from gramil.cli.store_corrected import mark, measured, not_done, reading
 from gramil.cli.store_operations import operations
-from gramil.cli.store_options import ask_moment, moment, moment_of
+from gramil.cli.store_options import asked_hand, moment, moment_of
 from gramil.cli.store_returned import return_to_revision
 from gramil.cli.store_wood import join, lay, part, place, split
 from gramil.faults import Fault, MakersFault
 from gramil.store.opening import Store, new_store, open_store
-from gramil.store.writing import Change, Hand, changes
+from gramil.store.writing import Change, Hand
 
 PATH = click.Path(path_type=Path)
 GONE_SHOWN = 5
@@ -283,15 +283,14 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
     from gramil.shop.instruments import instruments
     from gramil.store.items import item_named, shop_unit
 
-    now = moment_of(at)
     with open_store(store) as opened:
         found, unit = item_named(opened, "jig", jig), shop_unit(opened)
         length, written = read_length(constant, unit), with_unit(constant, "mm", unit)
-        ask_moment(now, next((each.at for each in changes(opened, 1)), ""), as_read)
+        hand = asked_hand(opened, at, as_read)
         if not as_read:
             ask_constant(opened, found, length, written, unit)
-        check_jig(opened, found, length, Hand(now))
-        click.echo(f"{jig}: {written}, measured {now:%Y-%m-%d}.")
+        check_jig(opened, found, length, hand)
+        click.echo(f"{jig}: {written}, measured {hand.now:%Y-%m-%d}.")
         stale = [
             StaleTold(owner.name, each.given.title, each.given.at, each.why)
             for owner in instruments(opened, "open")

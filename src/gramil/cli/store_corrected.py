@@ -1,5 +1,6 @@
 """`gramil store not-done`, `measured`, `reading`, `mark`: wrong entries put right or struck, and standing."""
 
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, get_args
@@ -9,7 +10,7 @@ import click
 from gramil.answers.record import AirTold, Marked, MeasuredAnew, OpenAgain, ReadAnew
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import HUMIDITY
-from gramil.cli.store_options import moment, moment_of
+from gramil.cli.store_options import asked_hand, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.measure import TemperatureUnit, in_degrees, read_temperature
 from gramil.shop.instruments import Standing
@@ -91,7 +92,8 @@ def measured(
         if value is not None:
             (right,) = read_measurements(figures, {address: value}, figures[n.instrument_units])
             ask(figures, [right], "", as_read)
-        correct_measurement(opened, rows[0], right, Hand(moment_of(at), why=why), figures=figures)
+        hand = replace(asked_hand(opened, at, as_read), why=why)
+        correct_measurement(opened, rows[0], right, hand, figures=figures)
     old, moment = rows[0].measurement, rows[0].at
     was = f"{address}, {old.written} of {moment[:10]}"
     click.echo(f"{was}: struck." if right is None else f"{was}: {right.written} now.")
@@ -118,8 +120,6 @@ def reading(store: Path, place: str, when: str, right: tuple[float, str] | None,
     gramil store reading shop.gramil shop 2026-01-19T08:00 --right 44 18
     gramil store reading shop.gramil shop 2026-01-19T08:00 --why "the meter lay in the sun"
     """
-    from dataclasses import replace
-
     from gramil.acts.air import correct_reading
     from gramil.air.places import instant_of
     from gramil.air.places import place as place_named

@@ -3,13 +3,17 @@
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
 from gramil.cli.moments import read_moment
 from gramil.cli.which_shop import store_meant
 from gramil.faults import MakersFault
+
+if TYPE_CHECKING:
+    from gramil.store.opening import Store
+    from gramil.store.writing import Hand
 
 FAR_AHEAD = 200
 """Days ahead of the clock, and of what was noted last, from which a moment is taken for a slip."""
@@ -49,6 +53,15 @@ def ask_moment(now: datetime, last: str, as_read: bool) -> None:
     if ahead > FAR_AHEAD and not as_read:
         remedy = "is the year right? Nothing was written: write it anew, or take it as it is with --as-read"
         raise MakersFault.of(f"{now:%Y-%m-%d} is {ahead} days ahead", remedy=remedy, where="--at")
+
+
+def asked_hand(store: "Store", at: str | None, as_read: bool) -> "Hand":
+    """The hand that writes at the moment asked for. Raises MakersFault where `ask_moment` does."""
+    from gramil.store.writing import Hand, changes
+
+    now = moment_of(at)
+    ask_moment(now, next((each.at for each in changes(store, 1)), ""), as_read)
+    return Hand(now)
 
 
 def by_the_clock(moment: datetime) -> datetime:

@@ -6,7 +6,8 @@ from pathlib import Path
 import click
 
 from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceKnown
-from gramil.cli.store_options import moment, moment_of
+from gramil.cli.as_read import as_read_option
+from gramil.cli.store_options import asked_hand, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.shop.written_sizes import read_sizes
 from gramil.store.opening import open_store
@@ -19,8 +20,9 @@ PATH = click.Path(path_type=Path)
 @click.argument("store", type=PATH)
 @click.argument("piece")
 @click.argument("place")
+@as_read_option
 @moment
-def lay(store: Path, piece: str, place: str, at: str | None) -> Lies:
+def lay(store: Path, piece: str, place: str, as_read: bool, at: str | None) -> Lies:
     """Note that PIECE, wood in stock or a piece that is followed, lies in PLACE from now on.
 
     \b
@@ -31,10 +33,11 @@ def lay(store: Path, piece: str, place: str, at: str | None) -> Lies:
 
     with open_store(store) as opened:
         found = next((each for each in blanks(opened) if each.name == piece), None)
+        hand = asked_hand(opened, at, as_read)
         if found is not None:
-            wood.move(opened, found, place, Hand(moment_of(at)))
+            wood.move(opened, found, place, hand)
         else:
-            wood.lay(opened, piece, place, Hand(moment_of(at)))
+            wood.lay(opened, piece, place, hand)
     click.echo(f"{piece} lies in the {place}.")
     return Lies(piece, place)
 
