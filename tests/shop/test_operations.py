@@ -123,6 +123,8 @@ def test_what_an_instrument_does_not_need_is_left_out_with_a_reason() -> None:
     assert work_of("mere").left_out["pins_fitted"] == "the strings are tied to the bridge"
     assert work_of("mere").left_out["rod_slot_cut"] == "the neck has neither rod nor bars"
     assert "pins_fitted" in work_of("fell").operations
+    assert "tie_block_bored" in before(work_of("mere"), "bridge_placed")
+    assert work_of("fell").left_out["tie_block_bored"] == "pins hold the strings"
     assert "levelled" in work_of("tarn").left_out
 
 
