@@ -47,6 +47,17 @@ def test_what_comes_before_closes_and_then_opens() -> None:
     assert (after.done, after.all) == (1, 2)
 
 
+def test_of_what_is_waited_for_only_the_last_steps_are_told() -> None:
+    """A back waits for braces that are carved, and these for wood that was weighed: the wood is not named again."""
+    weighed, braced, carved = operation("weighed"), operation("braced", "weighed"), operation("carved", "braced")
+    rim, back = operation("rim"), operation("back", "weighed", "carved", "rim", hands=5)
+    state = InstrumentState("A", work(weighed, braced, carved, rim, back), {})
+    why = closed(one(state, shop((0, 45))))["back"].why
+    assert why in ("first: carved (and 1 more)", "first: rim (and 1 more)")
+    state = InstrumentState("A", work(weighed, braced, carved, rim, back), {"carved": NOW, "rim": NOW})
+    assert closed(one(state, shop((0, 45))))["back"].why == "first: weighed"
+
+
 def test_a_cure_closes_until_it_is_over() -> None:
     chain = work(operation("glue", clamp=12.0), operation("plane", "glue"))
     done = NOW - timedelta(hours=11)

@@ -205,11 +205,23 @@ def _held_by(one: InstrumentState, now: datetime) -> Iterator[tuple[str, str, da
                 yield kind, "until its clamps come off", free
 
 
+def _last_of(waited: Sequence[str], one: InstrumentState) -> tuple[Operation, ...]:
+    """Of the operations that one waits for, those that must not be done before another of them."""
+    ahead: set[str] = set()
+    look = [name for each in waited for name in one.work.operations[each].after] if len(waited) > 1 else []
+    while look:
+        name = look.pop()
+        if name not in ahead and name not in one.done:
+            ahead.add(name)
+            look += one.work.operations[name].after
+    return tuple(one.work.operations[name] for name in waited if name not in ahead)
+
+
 def _closed(each: Operation, one: InstrumentState, shop: Conditions, held: Holds) -> Closed | None:
     """The one reason why an operation must wait: the first that would have to be met."""
     if each.name in one.lost:
         return Closed(each, "lost", one.lost[each.name])
-    before = [one.work.operations[name] for name in each.after if name not in one.done]
+    before = _last_of([name for name in each.after if name not in one.done], one)
     if before:
         last = max(before, key=lambda other: one.way_to_go[other.name])
         more = f" (and {len(before) - 1} more)" if len(before) > 1 else ""
