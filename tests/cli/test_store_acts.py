@@ -164,3 +164,21 @@ def test_a_week_s_plan_is_kept_and_held_against_what_was_done(shop: Path) -> Non
     assert f"Week of 2026-02-02: 1 of {len(week.planned)} planned operations" in told
     run("store", "undo", shop, "--yes")
     assert f": 0 of {len(week.planned)} planned" in run("weeks", "Tarn", "--store", shop, "--at", "2026-02-09T08:00")
+
+
+def test_the_only_store_here_need_not_be_named(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(shop.parent)
+    assert "lies in the attic" in run("store", "lay", "plank", "attic", *AT)
+    assert "Tarn is waiting" in run("store", "mark", "Tarn", "waiting", *AT)
+    assert "is the decimal point" in run("store", "jig", "taper sled", "628 mm", *AT, refused=True)
+    shutil.copyfile(shop, "other.gramil")
+    told = run("store", "lay", "plank", "attic", *AT, refused=True)
+    assert "no store is named" in told
+    assert "before the rest" in told
+    assert "lies in the attic" in run("store", "lay", shop, "plank", "attic", *AT)
+
+
+def test_a_bare_value_below_zero_is_no_option(shop: Path) -> None:
+    told = run("done", "nut_end_cut", "Tarn", "--store", shop, ".3h", "-0.02", *AT)
+    assert "-0.02 mm, wanted 0.00 mm" in told.replace("\N{NO-BREAK SPACE}", " ")
+    assert "No such option" in run("done", "nut_end_cut", "Tarn", "--stroe", shop, *AT, refused=True)

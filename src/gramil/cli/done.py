@@ -17,6 +17,7 @@ from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.done_words import DoneWords, meant
 from gramil.cli.json_option import answers_in_lines
 from gramil.cli.kinds import Number
+from gramil.cli.left_unsaid import WithValues
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.short_values import MEASURED_SO, hours_in, with_values
@@ -74,7 +75,7 @@ class Told:
     noted: WorkNoted
 
 
-@click.command()
+@click.command(cls=WithValues)
 @click.argument("operation")
 @click.argument("file", nargs=-1, metavar="FILE [VALUES]")
 @shop_file

@@ -19,6 +19,7 @@ from gramil.answers.record import (
 )
 from gramil.cli.as_read import as_read_option
 from gramil.cli.json_option import answers_in_lines
+from gramil.cli.left_unsaid import InTheStore, the_store
 from gramil.cli.store_anew import anew
 from gramil.cli.store_brought import JudgedFile, judged_files, lines_of_files
 from gramil.cli.store_corrected import mark, measured, not_done, reading
@@ -236,8 +237,8 @@ def undo(store: Path, yes: bool, at: str | None) -> ChangeTold:
     return ChangeTold(taken.at, taken.what)
 
 
-@command.command()
-@click.argument("store", type=PATH)
+@command.command(cls=InTheStore)
+@the_store
 @click.argument("name")
 @moment
 def sheets(store: Path, name: str, at: str | None) -> HandedOut:
@@ -263,8 +264,8 @@ def sheets(store: Path, name: str, at: str | None) -> HandedOut:
     return HandedOut(tuple(each.title for each in given))
 
 
-@command.command()
-@click.argument("store", type=PATH)
+@command.command(cls=InTheStore)
+@the_store
 @click.argument("jig")
 @click.argument("constant")
 @as_read_option

@@ -10,6 +10,7 @@ import click
 from gramil.answers.record import AirTold, Marked, MeasuredAnew, OpenAgain, ReadAnew
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import HUMIDITY
+from gramil.cli.left_unsaid import InTheStore, the_store
 from gramil.cli.store_options import asked_hand, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.measure import TemperatureUnit, in_degrees, read_temperature
@@ -21,12 +22,11 @@ from gramil.store.writing import Hand
 if TYPE_CHECKING:
     from gramil.air.places import Reading
 
-PATH = click.Path(path_type=Path)
 WHY = click.option("--why", default="", help="Why, in a line; it stays in the record.")
 
 
-@click.command("not-done")
-@click.argument("store", type=PATH)
+@click.command("not-done", cls=InTheStore)
+@the_store
 @click.argument("name")
 @click.argument("operation")
 @moment
@@ -56,8 +56,8 @@ def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgai
     return OpenAgain(operation, tuple(after))
 
 
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("name")
 @click.argument("address")
 @click.argument("value", required=False)
@@ -101,8 +101,8 @@ def measured(
     return MeasuredAnew(address, old.value, old.written, moment, now[0], now[1], old.unit)
 
 
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("place")
 @click.argument("when")
 @click.option(
@@ -148,8 +148,8 @@ def _clock(moment: datetime) -> str:
     return f"{moment:%Y-%m-%d %H:%M}"
 
 
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("name")
 @click.argument("standing", type=click.Choice(get_args(Standing)))
 @moment

@@ -5,13 +5,14 @@ from pathlib import Path
 import click
 
 from gramil.answers.record import Returned
+from gramil.cli.left_unsaid import InTheStore, the_store
 from gramil.cli.store_options import moment, moment_of
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
 
 
-@click.command("return")
-@click.argument("store", type=click.Path(path_type=Path))
+@click.command("return", cls=InTheStore)
+@the_store
 @click.argument("name")
 @click.argument("revision", type=click.IntRange(min=1))
 @moment

@@ -7,17 +7,16 @@ import click
 
 from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceKnown
 from gramil.cli.as_read import as_read_option
+from gramil.cli.left_unsaid import InTheStore, the_store
 from gramil.cli.store_options import asked_hand, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.shop.written_sizes import read_sizes
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
 
-PATH = click.Path(path_type=Path)
 
-
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("piece")
 @click.argument("place")
 @as_read_option
@@ -42,8 +41,8 @@ def lay(store: Path, piece: str, place: str, as_read: bool, at: str | None) -> L
     return Lies(piece, place)
 
 
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("piece")
 @click.argument("parts", nargs=-1, required=True, metavar="NAME=SIZES...")
 @moment
@@ -65,8 +64,8 @@ def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> Cu
     return Cut(piece, tuple(PieceCut(each.name, each.length, each.width, each.thickness) for each in new))
 
 
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("piece")
 @click.argument("other")
 @moment
@@ -85,8 +84,8 @@ def join(store: Path, piece: str, other: str, at: str | None) -> Counted:
     return Counted(kept.name, kept.count)
 
 
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("name")
 @click.argument("kind")
 @click.argument("figures", nargs=-1, metavar="FIGURE=VALUE...")
@@ -108,8 +107,8 @@ def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str,
     return PartKept(made.name, made.kind, measures)
 
 
-@click.command()
-@click.argument("store", type=PATH)
+@click.command(cls=InTheStore)
+@the_store
 @click.argument("name")
 @click.option("--room", type=float, help="Volume of air in it, m3.")
 @click.option("--air-changes", nargs=2, type=float, metavar="LEAST MOST", help="Changes of its air an hour.")

@@ -55,6 +55,17 @@ def store_meant(context: click.Context, _: click.Parameter, named: Path | None) 
     return None if found is None else _said("store", found)
 
 
+def the_only_store() -> Path | None:
+    """The store that is set, or the only one in this folder, and says so; none if there is none.
+
+    Raises MakersFault if there are several.
+    """
+    found = _store()
+    if found is None and len(list(Path().glob(STORES))) > 1:
+        raise _not_named("name one before the rest, or set GRAMIL_STORE")
+    return None if found is None else _said("store", found)
+
+
 def store_by_itself(named: Path | None) -> Path:
     """The store named, or the one that is set, or the only one in this folder. Raises MakersFault if there is none."""
     if named is not None:
@@ -65,10 +76,10 @@ def store_by_itself(named: Path | None) -> Path:
     return _said("store", found)
 
 
-def _not_named() -> MakersFault:
+def _not_named(remedy: str = "name one with --store, or set GRAMIL_STORE") -> MakersFault:
     several = sorted(each.name for each in Path().glob(STORES))
     why = f"this folder has {', '.join(several)}" if several else "there is none in this folder"
-    return MakersFault.of("no store is named", why, "name one with --store, or set GRAMIL_STORE")
+    return MakersFault.of("no store is named", why, remedy)
 
 
 def _refuse_several(context: click.Context) -> None:
