@@ -277,7 +277,8 @@ class Figures(Mapping[str, Any]):
         if dimension is None:
             value = self.base[name]
         else:
-            value = dimension.function(*[self[parameter] for parameter in dimension.parameters])
+            known = self.known  # asked before `self` is: most is known, and a call for each of thousands tells
+            value = dimension.function(*[known[each] if each in known else self[each] for each in dimension.parameters])
         return self._settled(name, self._pinned(name, value))
 
     def _pinned(self, name: str, value: Any) -> Any:
@@ -323,10 +324,7 @@ class Figures(Mapping[str, Any]):
         differing = {address for address in {*self.pins, *pins} if self.pins.get(address) != pins.get(address)}
         if not differing:
             return self
-        changed = {parse_address(address)[0] for address in differing}
-        stale = changed.union(*(self.graph.below(name) for name in changed if name in self))
-        kept = {name: value for name, value in self.known.copy().items() if name not in stale}  # threads add to it
-        return replace(self, pins=pins, known=kept)
+        return replace(self, pins=pins, known=self._known_still({parse_address(each)[0] for each in differing}))
 
     def with_base(
         self,
@@ -336,9 +334,15 @@ class Figures(Mapping[str, Any]):
     ) -> "Figures":
         """Figures of a changed description: only what depends on a changed input is worked out again."""
         changed = {name for name in self.graph.inputs if not same(self.base[name], base[name])}
-        stale = changed.union(*(self.graph.below(name) for name in changed))
-        kept = {name: value for name, value in self.known.copy().items() if name not in stale}  # threads add to it
+        kept = self._known_still(changed)
         return replace(self, base=base, origins=origins or self.origins, lengths=lengths or self.lengths, known=kept)
+
+    def _known_still(self, changed: set[str]) -> dict[str, Any]:
+        """What is worked out and depends on nothing that changed; a copy, as other threads add to it."""
+        kept = self.known.copy()
+        for name in changed.union(*(self.graph.below(name) for name in changed if name in self)):
+            kept.pop(name, None)
+        return kept
 
     def at(self, figure: Ref[Any] | str) -> Any:
         """The figure at a reference, or at an address that a maker wrote.

@@ -95,13 +95,25 @@ def findings_in_words(findings: tuple[Finding, ...], formatter: Formatter) -> tu
     return tuple(in_words(each, formatter) for each in findings)
 
 
-def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], formatter: Formatter | None = None) -> Strip:
-    """What moves from one set of figures to another, in short; drawings are not compared for it."""
+Findings = tuple[Finding, ...]
+
+
+def strip_between(
+    old: Figures,
+    new: Figures,
+    made: Mapping[str, Figures],
+    formatter: Formatter | None = None,
+    found: tuple[Findings, Findings] | None = None,
+) -> Strip:
+    """What moves from one set of figures to another, in short; drawings are not compared for it.
+
+    `found` are the findings of both, where they are known.
+    """
     touched = set().union(
         *(old.graph.below(name) for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     )
     moves, _ = moved((name for name in dimensions_of(old) if name in touched), old, new)
-    before, after = findings_of(old), findings_of(new)
+    before, after = found or (findings_of(old), findings_of(new))
     words, judged = replace(formatter, figures=new) if formatter else formatter_of(new), judge(made, new)
     return Strip(
         sum(move.rows for move in moves),

@@ -8,6 +8,7 @@ import json
 from collections import OrderedDict
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from threading import Lock
 
 from gramil.bench.page_request import Missing
@@ -15,13 +16,15 @@ from gramil.change.in_store import air_in_store, text_of_shop
 from gramil.change.settled import settled
 from gramil.description.base import base_values
 from gramil.description.reading import Description, ShopDescription, parse_description, parse_shop, read_shop
+from gramil.findings.finding import Finding
 from gramil.graph import Figures, Pin
 from gramil.prints.air_base import AirBase
-from gramil.prints.whole import figures_of, with_air
+from gramil.prints.whole import figures_of, findings_of, with_air
 from gramil.sheets.handed_out import Stale
 from gramil.shop.instruments import Instrument, Revision, instruments, revision
 from gramil.shop.operations_done import pins_for
 from gramil.store.opening import Store
+from gramil.store.writing import Change, changes
 
 KEPT = 32
 """So many instruments' figures are kept."""
@@ -41,17 +44,28 @@ class OpenInstrument:
     figures: Figures
     air: AirBase | None
 
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every finding of it."""
+        return findings_of(self.figures)
+
+
+Opened = tuple[Change | None, int, int | None]
+"""What an open instrument is held by: the record's last change, the instrument's number and the revision asked for."""
+
 
 @dataclass(frozen=True)
 class OpenInstruments:
     """A cache of figures that drops the least recently used first.
 
-    `airs` and `stale` are what the air says and which sheets are stale, by the number of the record's last change.
+    `airs` and `stale` are what the air says and which sheets are stale, by the number of the record's last change;
+    `opened` are the instruments themselves as they were read after it.
     """
 
     kept: OrderedDict[str, tuple[Description, ShopDescription, Figures]] = field(default_factory=OrderedDict)
     airs: dict[int, AirBase | None] = field(default_factory=dict)
     stale: dict[int, tuple[int, tuple[Stale, ...]]] = field(default_factory=dict)
+    opened: OrderedDict[Opened, OpenInstrument] = field(default_factory=OrderedDict)
     lock: Lock = field(default_factory=Lock)
     solved: list[tuple[Figures, Figures]] = field(default_factory=list)
 
@@ -66,7 +80,31 @@ class OpenInstruments:
             self.solved[:] = [*self.solved[-SOLVED + 1 :], (figures, solved)]
 
     def held(self, store: Store, instrument_id: int, number: int | None = None) -> OpenInstrument:
-        """An instrument's revision (the latest without a number). Raises Missing, and MakersFault for its faults."""
+        """An instrument's revision (the latest without a number). Raises Missing, and MakersFault for its faults.
+
+        It is read from the record once after each change to that. Within a change nothing is kept: more may follow.
+        """
+        if store.connection.in_transaction:
+            return self._read(store, instrument_id, number)
+        key = (next(iter(changes(store, 1)), None), instrument_id, number)
+        with self.lock:
+            found = self.opened.get(key)
+        if found is None:
+            found = self._read(store, instrument_id, number)
+            with self.lock:
+                self.opened[key] = found
+                while len(self.opened) > KEPT:
+                    self.opened.popitem(last=False)
+        return found
+
+    def forget(self) -> None:
+        """The record is another one: what was read of it does not hold any more."""
+        with self.lock:
+            self.airs.clear()
+            self.stale.clear()
+            self.opened.clear()
+
+    def _read(self, store: Store, instrument_id: int, number: int | None) -> OpenInstrument:
         seen = named(store, instrument_id)
         latest = revision(store, instrument_id)
         wanted = latest if number is None else revision(store, instrument_id, number)

@@ -73,9 +73,13 @@ def _tokens(text: str) -> list[_Token]:
     found = []
     line = 1
     for match in _TOKEN.finditer(text):
-        if match.lastgroup != "skip":
-            found.append(_Token(match.group(), line, match.lastgroup in ("bare", "string")))
-        line += match.group().count("\n")
+        kind = match.lastgroup
+        if kind == "skip":
+            continue
+        token = match.group()
+        found.append(_Token(token, line, kind in ("bare", "string")))
+        if "\n" in token:
+            line += token.count("\n")
     return found
 
 

@@ -12,7 +12,7 @@ from gramil.parts.opening_records import Opening
 from gramil.quantities import Mm
 from gramil.shapes.planar import Point, boxes_apart, least_apart, nearest_on_segment, polygon_contains, polygons_apart
 from gramil.shapes.quadrilateral import Quadrilateral
-from gramil.shapes.within import Array, inside_ring, ring_of
+from gramil.shapes.within import Array, inside_ring
 
 OWNS = ("room_",)
 
@@ -193,7 +193,7 @@ def room_outside(brace_list: tuple[Brace, ...], body_shells: tuple[Shell, ...]) 
     Method: both ends inside, and a length that is one.
     Source: plane geometry.
     """
-    rings = [(ring_of(shell.lined), ring_of(shell.bare)) for shell in body_shells]
+    rings = [(shell.lined.ring, shell.bare.ring) for shell in body_shells]
     return tuple(each.name for lined, bare in rings for each in brace_list if not _inside(each, lined, bare))
 
 

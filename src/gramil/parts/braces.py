@@ -16,7 +16,7 @@ from gramil.quantities import Mm, PerString, Series
 from gramil.shapes.dome import arched_foot
 from gramil.shapes.planar import Point, segments_meet
 from gramil.shapes.quadrilateral import Quadrilateral
-from gramil.shapes.within import distance_to_line, reach_within, ring_of
+from gramil.shapes.within import distance_to_line, reach_within
 
 OWNS = ("brace_",)
 
@@ -43,7 +43,7 @@ def brace_list(
     halves = {each.name: each.width / 2 for each in braces_asked}
     found = []
     for shell in body_shells:
-        lined, bare = ring_of(shell.lined), ring_of(shell.bare)
+        lined, bare = shell.lined.ring, shell.bare.ring
         for each in braces_asked:
             ring, half = bare if each.ends == "tucked" else lined, each.width / 2
             middle, left, right = (

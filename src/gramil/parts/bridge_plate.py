@@ -5,7 +5,7 @@ import math
 from gramil.parts.body_records import PlateShape, Shell
 from gramil.quantities import Mm, Radians, Ratio
 from gramil.shapes.outline import Outline
-from gramil.shapes.within import inside_ring, ring_of
+from gramil.shapes.within import inside_ring
 
 OWNS = ("plate_",)
 
@@ -83,7 +83,7 @@ def plate_outside(plate_shapes: tuple[PlateShape, ...], body_shells: tuple[Shell
     Method: each corner held against the line inside sides and linings.
     Source: plane geometry.
     """
-    rings = [ring_of(shell.lined) for shell in body_shells]
+    rings = [shell.lined.ring for shell in body_shells]
     return tuple(
         plate.name
         for ring in rings

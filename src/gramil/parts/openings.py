@@ -18,7 +18,6 @@ from gramil.shapes.hole import Hole
 from gramil.shapes.outline import Outline
 from gramil.shapes.quadrilateral import Quadrilateral
 from gramil.shapes.room_between import room_between, room_within
-from gramil.shapes.within import ring_of
 
 OWNS = ("opening_",)
 
@@ -112,7 +111,7 @@ def opening_to_linings(opening_list: tuple[Opening, ...], body_shells: tuple[She
     Method: from places along the hole's edge to the line inside the linings; the least.
     Source: plane geometry.
     """
-    rings = [ring_of(shell.lined)[:-1] for shell in body_shells]
+    rings = [shell.lined.ring[:-1] for shell in body_shells]
     return _gaps(opening_list, lambda hole: (("linings", room_within(hole.outline, ring)) for ring in rings))
 
 

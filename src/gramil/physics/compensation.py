@@ -6,7 +6,8 @@ slant. Set-backs are in mm outward; a nut moved towards the stops is negative.
 """
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -113,19 +114,38 @@ def cents_per_mm(paths: StringPaths, strings: StringStiffness) -> tuple[FloatArr
 
 def _by(paths: StringPaths, strings: StringStiffness, nut: float, saddle: float) -> FloatArray:
     """How the cents follow a set-back of one end, by a step of it to either side."""
-    further, back = (deviation(moved(paths, way * nut, way * saddle), strings).total for way in (1.0, -1.0))
-    return (further - back) / (2.0 * (nut + saddle))
+    further, back = _cents_at(paths, strings, [(nut, saddle), (-nut, -saddle)])
+    return floats((further - back) / (2.0 * (nut + saddle)))
+
+
+def _cents_at(paths: StringPaths, strings: StringStiffness, ends: Sequence[tuple[float, float]]) -> FloatArray:
+    """The cents with the nut and the saddle of every string set back by each of some pairs, a table for each pair.
+
+    All strings stand under one another once for each pair, so that the model is worked out once: on so few figures a
+    call costs more than what it works out.
+    """
+    rows, times = paths.nut_x.shape, len(ends)
+    many = StringPaths(*(np.concatenate([getattr(paths, each.name)] * times) for each in fields(paths)))
+    of_each = (np.broadcast_to(getattr(strings, each.name), rows) for each in fields(strings))
+    nut, saddle = np.repeat(floats(ends), rows[0], axis=0).T
+    total = deviation(moved(many, nut, saddle), StringStiffness(*(np.tile(each, times) for each in of_each))).total
+    return total.reshape(times, *paths.stop_x.shape)
 
 
 def _step(
     paths: StringPaths, strings: StringStiffness, nut: Freedom, saddle: Freedom, weight: FloatArray
 ) -> FloatArray:
     ends = [(nut.shape, (_STEP, 0.0)), (saddle.shape, (0.0, _STEP))]
-    freed = [(shape, _by(paths, strings, *step)) for shape, step in ends if shape.shape[1]]  # a held end is not tried
-    slopes = np.concatenate([by[:, :, None] * shape[:, None, :] for shape, by in freed], axis=2)
+    freed = [(shape, step) for shape, step in ends if shape.shape[1]]  # a held end is not tried
+    tried = [(way * x, way * y) for _, (x, y) in freed for way in (1.0, -1.0)]
+    here, *moved_by = _cents_at(paths, strings, [(0.0, 0.0), *tried])
+    by = [(further - back) / (2.0 * _STEP) for further, back in zip(moved_by[::2], moved_by[1::2], strict=True)]
+    slopes = np.concatenate(
+        [each[:, :, None] * shape[:, None, :] for each, (shape, _) in zip(by, freed, strict=True)], axis=2
+    )
     root = np.sqrt(weight)
     rows = (slopes * root[:, :, None]).reshape(-1, slopes.shape[2])
-    wanted = -(deviation(paths, strings).total * root).ravel()
+    wanted = -(here * root).ravel()
     if not (np.isfinite(rows).all() and np.isfinite(wanted).all()):
         raise ArithmeticError("the set-backs cannot be found: the strings' pull is not known")
     found, _, rank, _ = np.linalg.lstsq(rows, wanted, rcond=None)

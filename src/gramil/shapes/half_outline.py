@@ -52,15 +52,19 @@ class HalfOutline:
         """Greatest x."""
         return float(self.curve.place(_ends(self._lengthwise))[:, 0].max())
 
-    @property
+    @cached_property
+    def _crosswise(self) -> tuple[Span, ...]:
+        return self.curve.spans(1)
+
+    @cached_property
     def widest(self) -> Mm:
         """Distance from the axis to the outermost point of all."""
-        return float(self.curve.place(_ends(self.curve.spans(1)))[:, 1].max())
+        return float(self.curve.place(_ends(self._crosswise))[:, 1].max())
 
     @property
     def widest_along(self) -> Mm:
         """Distance along the half to that point."""
-        ends = _ends(self.curve.spans(1))
+        ends = _ends(self._crosswise)
         return float(self.curve.along(ends[int(self.curve.place(ends)[:, 1].argmax())]))
 
     def moment(self, power: int) -> float:
@@ -109,7 +113,7 @@ class HalfOutline:
     @cached_property
     def stations(self) -> tuple[Station, ...]:
         """The widest and narrowest stations in turn, from the first end; the ends themselves are not among them."""
-        turns = [(one, other) for one, other in pairwise(self.curve.spans(1)) if one.sign != other.sign]
+        turns = [(one, other) for one, other in pairwise(self._crosswise) if one.sign != other.sign]
         return tuple(_without_ripples([self._station(one, other) for one, other in turns]))
 
     def _station(self, before: Span, after: Span) -> Station:

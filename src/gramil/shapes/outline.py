@@ -89,6 +89,16 @@ class Outline:
         return joined((self.half, self.bass_half.curve.reversed().mirrored()))
 
     @cached_property
+    def ring(self) -> Array:
+        """The points of an outline that is made of close ones, once round, shape (n, 2), the first repeated at the
+        end; not to be written to.
+        """
+        upper, below = np.array(self.points), np.array(self.bass or self.points)
+        found = np.vstack((upper, below[::-1] * (1.0, -1.0)))
+        found.setflags(write=False)
+        return found
+
+    @cached_property
     def start(self) -> Mm:
         """Least x."""
         return min(each.start for each in self.halves)

@@ -5,6 +5,7 @@ a half ellipse, less is sharper in the middle, more is squarer.
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import cos, pi, sin
 
 import numpy as np
@@ -72,8 +73,7 @@ class Profile:
 
         `from_the_middle` gives the middle one and those after it alone.
         """
-        angles = np.linspace(pi, 0, count)[count // 2 if from_the_middle else 0 :]
-        y = self.half_width * np.cos(angles)
+        y = self.half_width * _spread(count)[count // 2 if from_the_middle else 0 :]
         return np.stack((y, self.depth_at(np.clip(y, -self.half_width, self.half_width))), axis=-1)
 
     @property
@@ -115,6 +115,14 @@ class Profile:
             middle = (low + high) / 2
             low, high = (middle, high) if -float(self.steepness(middle)) < steepness else (low, middle)
         return (low + high) / 2
+
+
+@lru_cache(maxsize=16)
+def _spread(count: int) -> Array:
+    """Shares of the half-width from edge to edge, closer together there; the same few are asked for at every fret."""
+    found = np.asarray(np.cos(np.linspace(pi, 0, count)))
+    found.setflags(write=False)
+    return found
 
 
 def between(start: Profile, end: Profile, share: Ratio) -> Profile:

@@ -5,16 +5,9 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.shapes.outline import Outline
 from gramil.shapes.planar import Point, lines_meet
 
 Array = NDArray[np.float64]
-
-
-def ring_of(outline: Outline) -> Array:
-    """The points of an outline that is made of close ones, once round, shape (n, 2), the first repeated at the end."""
-    half, below = np.array(outline.points), np.array(outline.bass or outline.points)
-    return np.vstack((half, below[::-1] * (1.0, -1.0)))
 
 
 def inside_ring(ring: Array, point: Point) -> bool:

@@ -32,7 +32,7 @@ from gramil.change.made_words import lost_pieces
 from gramil.drawings.body_at import across, chord
 from gramil.drawings.hull import hull_at
 from gramil.drawings.section_at import Cut, cut_at
-from gramil.findings.finding import InWords
+from gramil.findings.finding import Finding, InWords
 from gramil.formatter import shown
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
@@ -60,9 +60,14 @@ class Desk:
         return self.held.figures if self.draft.changed else None
 
     @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every finding of what is shown."""
+        return findings_of(self.draft.figures) if self.draft.changed else self.held.findings
+
+    @cached_property
     def words(self) -> tuple[InWords, ...]:
         """Every finding in words."""
-        return findings_in_words(findings_of(self.draft.figures), self.reading.now)
+        return findings_in_words(self.findings, self.reading.now)
 
 
 def instrument_id(request: PageRequest) -> int:
@@ -141,8 +146,8 @@ def instrument_page(request: PageRequest, open_instruments: OpenInstruments) -> 
         made = made_on(store, open_instruments, desk.held) if desk.draft.changed else {}
         judged = () if desk.draft.changed else judged_on(store, open_instruments, desk.held)
         kept = last_change(store) if request.number("kept") else None
-    now, then = desk.draft.figures, desk.held.figures
-    strip = strip_between(then, now, made, desk.reading.now) if desk.draft.changed else None
+    now, then, found = desk.draft.figures, desk.held.figures, (desk.held.findings, desk.findings)
+    strip = strip_between(then, now, made, desk.reading.now, found) if desk.draft.changed else None
     return request.page(
         "instrument.html",
         **_whole(request, desk, strip),

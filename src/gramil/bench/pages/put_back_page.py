@@ -37,9 +37,7 @@ def put_back(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     """Put the copy in the record's place, if nothing was noted since; the old record is kept beside it."""
     path, chosen = request.record.path, _chosen(request)
     kept = request.record.put_back(path.with_name(chosen), request.now, request.number("seen"))
-    with open_instruments.lock:
-        open_instruments.airs.clear()
-        open_instruments.stale.clear()
+    open_instruments.forget()
     beside = (
         f"What was there before is kept beside it as {kept.name}, and can be put back in the same way." if kept else ""
     )
