@@ -147,3 +147,15 @@ def test_what_was_found_keeps_its_day_and_what_is_read_after_stands_beside_it(mo
     post(client, f"{here}/operation/read_as_it_goes_back", **measured(after), do="done")
     assert "4.10 mm" in client.get(f"{here}/operation/examined").text
     assert "4.10" not in client.get(f"{here}/operation/read_as_it_goes_back").text
+
+
+def test_twelve_strings_in_pairs_come_in_too(client: httpx.Client) -> None:
+    """What is asked for is offered, and strings that were not typed sound as such pairs do: no fault of another's."""
+    page = unescape(client.get("/new/came-in").text)
+    assert re.search(r'type="radio" name="strings.plain" value="twelve"', page) is not None
+    answers = {"instrument.name": "Twelve", "scale.frets": "18", "strings.plain": "twelve"}
+    taken = post(client, "/new/came-in", **answers)
+    assert taken.status_code == 200, taken.text[:400]
+    text = unescape(client.get(f"{taken.url.path}/files").text)
+    assert text.count("[[course]]") == 6
+    assert "strings = [11, 12]" in text

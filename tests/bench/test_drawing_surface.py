@@ -211,3 +211,12 @@ def test_an_upright_figure_goes_to_the_other_side_where_one_stands_near() -> Non
     assert lane(100.0, [(100.0 + APART, -1)]) == -1
     assert lane(100.0, [(110.0, -1)]) == 1
     assert lane(100.0, [(110.0, -1), (95.0, 1)]) == -1, "no third side"
+
+
+def test_a_phone_tells_the_body_and_the_join_on_the_whole_drawing_too(demo: httpx.Client, tarn: str) -> None:
+    """What is asked of a whole plan first: scale, width, the body's length and the neck's to the join."""
+    page = demo.get(tarn).text
+    main = re.search(r'<g class="sizes main">(.*?)<g class="sizes rest">', page, re.DOTALL)
+    assert main is not None
+    for words in ("scale ", "to the join ", "body "):
+        assert f">{words}" in main[1], words

@@ -312,3 +312,16 @@ def test_each_line_of_what_moved_leads_to_its_detail(demo: httpx.Client) -> None
     rows = re.findall(r'<tr><th scope="row"><a href="([^"]+)"', page)
     assert len(rows) > 50
     assert demo.get(unescape(rows[0])).status_code == 200
+
+
+def test_findings_are_a_line_each_and_notes_wait_folded(demo: httpx.Client, tarn: str) -> None:
+    """What stops or cautions stands first, its reason a tap away; a phone had given thirteen of them four screens."""
+    page = unescape(demo.get(f"{tarn}?set=slots.clearance%3D0.9").text)
+    part = page[page.index('id="findings"') :]
+    first = part[: part.index("</ol>")]
+    folded = re.findall(r'<li class="([^"]+)" id="finding-\d+"[^>]*><details><summary>(.*?)</summary>', part, re.DOTALL)
+    assert len(folded) == part.count('id="finding-')
+    assert 'class="note"' not in first
+    kinds = [kind for kind, _ in folded]
+    assert kinds == sorted(kinds, key=["stop", "caution", "note"].index)
+    assert all(line.count(". ") == 0 for _, line in folded)

@@ -1,5 +1,7 @@
 """A shop begun on the bench: what is kept of the usual, jigs with their constants, places and wood."""
 
+import re
+
 import httpx
 import pytest
 
@@ -18,8 +20,6 @@ SHOP: dict[str, str | list[str]] = {
 @pytest.fixture
 def usual(served: Served) -> dict[str, list[str]]:
     """The names that the page offers, by kind."""
-    import re
-
     page = served.client().get("/shop/new").text
     found: dict[str, list[str]] = {}
     for kind, name in re.findall(r'type="checkbox" name="(\w+)" value="([^"]+)" checked', page):
@@ -70,3 +70,12 @@ def test_what_is_wrong_is_told_and_nothing_begins(
     assert 'value="The barn"' in page.text
     with open_store(served.store) as store:
         assert shop_description(store).shop.jig == ()
+
+
+@pytest.mark.parametrize(("unit", "said"), [("mm", ("184.15 mm", "508.00 mm")), ("in", ("7.250 in", "20.000 in"))])
+def test_radius_blocks_are_told_with_their_unit(served: Served, unit: str, said: tuple[str, ...]) -> None:
+    """Common blocks of 7 1/4 and 20 inches, which a bare 184 and 508 had stood for; the flat one has no radius."""
+    page = served.client().get("/shop/new", params={"units": unit}).text
+    blocks = re.findall(r'name="block" value="[^"]+"[^>]*> ([^<]+)</label>', page)
+    assert blocks[0] == "flat"
+    assert (blocks[1], blocks[-1]) == said

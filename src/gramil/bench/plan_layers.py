@@ -53,18 +53,22 @@ def sizes_on(figures: Figures, side: float) -> tuple[Marks, Marks]:
     body = next(iter(figures[n.body_outlines]), None)
     high = body.width / 2 if body else 60.0
     edge = float(figures[n.body_edge])
-    main: Marks = (_along(0.0, float(figures[n.scale_run]), high + 3 * ROW, n.scale_run, "scale "),)
-    rest: Marks = (
+    main: Marks = (
+        _along(0.0, float(figures[n.scale_run]), high + 3 * ROW, n.scale_run, "scale "),
         _along(0.0, float(figures[n.back_bow_length]), high + ROW, n.back_bow_length, "to the join "),
+    )
+    rest: Marks = (
         _along(0.0, float(figures[n.bridge_front_edge]), high + 2 * ROW, n.bridge_front_edge, "to the bridge "),
         *_widths(figures),
     )
     if body is None:
         return main, rest
     tail = edge + body.length
-    main += (Span((tail, -high), (tail, high), -ROW, n.body_width, TALL),)
-    rest += (
+    main += (
+        Span((tail, -high), (tail, high), -ROW, n.body_width, TALL),
         _along(edge, tail, high + ROW, n.body_length, "body "),
+    )
+    rest += (
         *_bouts(figures, edge),
         *_depths(figures, edge, tail, side),
     )

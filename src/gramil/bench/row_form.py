@@ -1,4 +1,5 @@
-"""A row of the shop's description as a form: made from the description's own table and checked by it, faults by field.
+"""A row of the shop's description, or a table of an instrument's, as a form: made from the description's own table and
+checked by it, faults by field.
 
 What is typed becomes the row as a maker would write it; a bare number is in the unit that the page shows.
 """
@@ -13,6 +14,7 @@ from pydantic.fields import FieldInfo
 
 from gramil.bare_numbers import with_unit
 from gramil.description.fields import Length, Radius
+from gramil.description.instrument import Instrument
 from gramil.description.marks import marks_of
 from gramil.description.problems import table_in
 from gramil.description.shop.tables import Shop
@@ -41,8 +43,8 @@ class Entry:
 
 
 def table_of(kind: str) -> type[BaseModel]:
-    """The description's table of a kind of row ("saw")."""
-    table = table_in(Shop.model_fields[kind].annotation)
+    """The description's table of a kind of row of the shop ("saw"), or of an instrument's table ("cutaway")."""
+    table = table_in((Shop.model_fields.get(kind) or Instrument.model_fields[kind]).annotation)
     assert table is not None
     return table
 
@@ -88,9 +90,9 @@ def _is_length(field: FieldInfo) -> bool:
 def _hint(field: FieldInfo) -> str:
     if field.is_required():
         return ""
-    reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
-    usual = field.default if isinstance(field.default, str | int | float) else None
-    said = ", ".join(filter(None, (_shown(usual), str(reason))))
+    reason = str(field.json_schema_extra.get("reason", "")) if isinstance(field.json_schema_extra, dict) else ""
+    usual = _shown(field.default if isinstance(field.default, str | int | float) else None)
+    said = reason if reason.startswith(f"{usual}:") else ", ".join(filter(None, (usual, reason)))
     return f"May stay empty: {said}." if said else "May stay empty."
 
 

@@ -27,6 +27,8 @@ _WORDS = frozenset({"instrument.name", "board.wood"})
 _LISTS = frozenset({"strings.gauges", "strings.tuning"})
 _NO_KEYS = frozenset({STRINGS})
 """What is asked and settles more than one key."""
+_ROWS = frozenset(("opening", "rosette", "port", "brace"))
+"""Tables of an instrument to which a row may be added by its number, the one after the last."""
 _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 
 
@@ -146,6 +148,7 @@ def _set(text: str, key: str, value: Any) -> str:
     except (TOMLKitError, ValueError, RecursionError) as error:
         raise MakersFault.of("the file is not TOML", str(error), where=key) from None
     steps = _steps(key)
+    _add_row(document, steps)
     table: Any = document
     for step in steps[:-1]:
         table = _inside(table, step, key)
@@ -153,6 +156,16 @@ def _set(text: str, key: str, value: Any) -> str:
         raise _no_place(key)
     table[steps[-1]] = value
     return _aligned(text, tomlkit.dumps(document))
+
+
+def _add_row(document: TOMLDocument, steps: list[str | int]) -> None:
+    """A row after the last one, if it is of what an instrument may have any number of."""
+    if len(steps) == 3 and steps[0] in _ROWS and isinstance(steps[1], int):
+        rows = document.get(steps[0], None)
+        if steps[1] == (0 if rows is None else len(rows)):
+            if rows is None:
+                document[str(steps[0])] = rows = tomlkit.aot()
+            rows.append(tomlkit.table())
 
 
 def _aligned(old: str, new: str) -> str:

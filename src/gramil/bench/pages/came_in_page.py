@@ -11,13 +11,13 @@ from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.beginning import Asked
 from gramil.bench.pages.tools_page import unit_of_shop
-from gramil.description.questions import STRINGS, usual_answer
+from gramil.description.questions import STRINGS, TWELVE, usual_answer
 from gramil.description.reading import parse_description
 from gramil.description.repair.writing import FRETS, MAY_BE_EMPTY, REPAIRED, repair_description
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
 
-CHOICES: Mapping[str, tuple[str, ...]] = {"instrument.handed": ("right", "left"), STRINGS: ("steel", "nylon")}
+CHOICES: Mapping[str, tuple[str, ...]] = {"instrument.handed": ("right", "left"), STRINGS: ("steel", "nylon", TWELVE)}
 """Questions that have a few answers, which are offered."""
 TO_ANSWER = tuple(each for each in REPAIRED if each.key != "instrument.units")
 """The unit is the shop's."""

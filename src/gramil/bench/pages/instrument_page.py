@@ -10,6 +10,7 @@ from starlette.responses import Response
 
 from gramil import names as n
 from gramil.acts import descriptions
+from gramil.bench.describing import forms_of
 from gramil.bench.draft import Draft, draft_of
 from gramil.bench.field_words import in_key_words
 from gramil.bench.known_of_old import known_of
@@ -241,6 +242,7 @@ def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, o
         "plan": plan,
         "layered": _layered(desk, plan, things, placed(desk)),
         "measured": measured_on(request, desk, things),
+        "described": forms_of(desk.draft.data),
         "places": tuple(named_places(desk.draft.figures)),
         "strip": strip,
         "quiet": [each for each in desk.words if each.severity in ("fine", "not judged")],

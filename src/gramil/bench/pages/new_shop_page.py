@@ -10,8 +10,9 @@ from gramil.bench.field_words import at_field
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.tools_page import unit_of_shop
-from gramil.description.shop.new_shop import JIGS, KINDS, Jig, NewShop, Piece, new_shop, usual_names
+from gramil.description.shop.new_shop import JIGS, KINDS, Jig, NewShop, Piece, new_shop, usual_names, usual_radii
 from gramil.faults import Fault, MakersFault
+from gramil.formatter import shown
 from gramil.measure import LengthUnit, read_length
 from gramil.paper_sizes import SIZES
 
@@ -42,6 +43,7 @@ def _shown(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Response:
     with request.record.opened() as store:
         unit = _unit(request, unit_of_shop(request, store))
     kept = {kind: _kept(request, kind) for kind in KINDS}
+    said = {name: shown(radius, "mm", unit) for name, radius in usual_radii().items()}
     return request.page(
         "new_shop.html",
         422 if faults else 200,
@@ -50,7 +52,8 @@ def _shown(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Response:
         unit=unit,
         papers=tuple(SIZES),
         kinds=[
-            (kind, words, [(name, name in kept[kind]) for name in usual_names(kind)]) for kind, words in KINDS.items()
+            (kind, words, [(name, said.get(name, name), name in kept[kind]) for name in usual_names(kind)])
+            for kind, words in KINDS.items()
         ],
         saws=usual_names("saw"),
         jigs=JIGS,

@@ -1,12 +1,13 @@
 """The text of a guitar that came in, from the few answers that it takes: frets and strings, and the scale if known."""
 
 import re
+import tomllib
 from collections.abc import Mapping
 from fractions import Fraction
 
 from gramil.description.questions import QUESTIONS, STRINGS, Question, start_for
 from gramil.description.reading import parse_description
-from gramil.description.writing import added_to_strings, with_answers, wound_among
+from gramil.description.writing import added_to_strings, paired, with_answers, wound_among
 from gramil.faults import MakersFault
 from gramil.inches import INCH
 from gramil.package_data import data_text
@@ -38,12 +39,14 @@ def repair_description(answers: Mapping[str, str]) -> str:
     if FRETS not in given:
         raise MakersFault.of("is missing", remedy="count the frets, and give how many there are", where=FRETS)
     start = start_for(given)
-    usual = {key: start.answers[key] for key in ("strings.gauges",) if key in start.answers}
+    usual = {key: start.answers[key] for key in ("strings.gauges", "strings.tuning") if key in start.answers}
     text = data_text("new-repair.toml") + added_to_strings(start.added)
     if given.get("instrument.units", "mm").strip().lower() == "in":
         text = EXAMPLE.sub(_in_16ths, text)
     settled = {key: answer for key, answer in {**usual, **given}.items() if key != STRINGS}
     text = wound_among(with_answers(text, settled))
+    if start.paired:
+        text += paired(len(tomllib.loads(text)["strings"]["gauges"]))
     parse_description(text, "the new description")
     return text
 

@@ -67,6 +67,12 @@ def usual_names(kind: str) -> tuple[str, ...]:
     return tuple(name for each, name, _ in _usual() if each == kind)
 
 
+def usual_radii() -> Mapping[str, float]:
+    """The radius in mm of each usual block that has one, by its name."""
+    found = ((name, re.search(r"^radius = ([\d.]+)$", text, re.M)) for kind, name, text in _usual() if kind == "block")
+    return {name: float(radius[1]) for name, radius in found if radius}
+
+
 def new_shop(shop: NewShop) -> str:
     """The text of a shop's description. Raises MakersFault for an answer that cannot be, and for a name of nothing
     usual.
