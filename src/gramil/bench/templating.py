@@ -42,8 +42,17 @@ def render(template: str, **values: object) -> str:
 
 
 def big(text: str) -> Markup:
-    """A shown figure with its number large and its unit small."""
+    """A shown figure, a list of them or a range, with numbers large and units small."""
+    parts = text.split(", ")
+    each_alone = len(parts) > 1 and all(parted(each)[1] for each in parts)
+    return Markup(", ").join(map(_one_big, parts if each_alone else (text,)))
+
+
+def _one_big(text: str) -> Markup:
     number, unit = parted(text)
+    if unit.startswith("to "):
+        last, unit = parted(unit.removeprefix("to "))
+        number = f"{number} to {last}"
     return Markup('<b class="number">{}</b><span class="u">{}</span>').format(number, f" {unit}" if unit else "")
 
 
