@@ -71,7 +71,7 @@ def _places(half: Curve, corners: tuple[Mm, ...]) -> list[Mm]:
 def _is_onward(half: Curve, start: Mm, end: Mm) -> bool | None:
     """Whether a stretch is cut from its end at the neck to its other one; None where it runs along the grain."""
     tangent = half.tangent((start + end) / 2)
-    if abs(tangent[1]) < 0.01:  # within half a degree of the grain, neither way tears
+    if abs(tangent[1]) < 0.01:  # not six tenths of a degree from the grain
         return None
     return bool(tangent[0] * tangent[1] < 0)
 

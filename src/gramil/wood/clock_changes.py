@@ -77,7 +77,6 @@ class ShownClock:
         return bool(np.any((self.seconds[lost] // _DAY).astype(int) % 7 != _SUNDAY))
 
     def _hour_from(self, row: int) -> slice:
-        # twelve rows alike tell it; a log by the second has thousands
         return slice(row, row + max(1, min(12, int(HOUR / self.interval))))
 
     def _read_out_again(self, row: int) -> bool:

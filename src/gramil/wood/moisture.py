@@ -207,5 +207,5 @@ def _range(slow: float, likely: float, fast: float) -> Range:
 def _what_is_assumed(past: Kept) -> tuple[str, ...]:
     words = () if past.moisture is not None else ("settled in its first place's air when its record begins",)
     days = days_without_readings(past)
-    # the hour in which a logger was read out is no gap
+    # less would be told as 0.0 days
     return (*words, f"{days:.1f} days without readings, the nearest held") if days > 0.05 else words

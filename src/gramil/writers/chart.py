@@ -183,7 +183,7 @@ def _names(chart: Chart, frame: _Frame) -> Iterator[str]:
     wanted += [(frame.y((band.low + band.high) / 2), band.name) for band in chart.bands]
     below = -math.inf
     for at, name in sorted(wanted):
-        place = max(at + 0.9, below + LETTER + 0.6)  # 0.9: half a small letter, since words stand on their line
+        place = max(at + 0.9, below + LETTER + 0.6)  # 0.9: half a letter, small or capital, as words stand on it
         below = place
         yield _text(WIDTH - RIGHT + 1.5, place, name, "start")
 
