@@ -1,8 +1,8 @@
 """Why a figure is what it is: its formula with the numbers put in, its source, and the tree of what it follows from.
 
 A dimension that is one expression shows that expression, read from its own syntax tree, so that the two cannot
-disagree; a
-longer one has a `Formula:` line in its docstring (checked by a test), or a `Method:` line if no formula would do.
+disagree; a longer one has a `Formula:` line in its docstring (checked by a test), or a `Method:` line if no formula
+would do.
 """
 
 import ast

@@ -26,9 +26,8 @@ class PlaceView:
     """A place at a moment: air, dew point C, water in the air g/m3, the moisture (%) that wood comes to in it.
 
     hours is the age of the last reading; day sums up the last 24 hours. water is what would bring it to the aim and
-    hold it for HOURS_HELD (None if the room's volume or its changes of air are not known, or the air lies in the
-    band). brought: other
-    places' air in this one.
+    hold it for HOURS_HELD (None if the room's volume or its changes of air are not known, or the air lies in the band).
+    brought: other places' air in this one.
     """
 
     place: PlaceAir

@@ -151,8 +151,7 @@ def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) 
 
 def put_readings(store: Store, place_id: int, rows: Iterable[AirRow]) -> Imported:
     """Add readings of a place within the change under way; those that are there already, equal, or were struck, are
-    left out. Raises MakersFault if the place has a different
-    reading of the same moment.
+    left out. Raises MakersFault if the place has a different reading of the same moment.
     """
     sql = "SELECT instant, temperature, humidity FROM air_struck WHERE place = ?"
     struck = set(store.rows(sql, (place_id,)))

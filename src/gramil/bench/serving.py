@@ -79,8 +79,7 @@ def configured(bench: Bench) -> uvicorn.Config:
 
 def _made_ready() -> None:
     """Make what every page needs while the maker is still opening the page, and exempt it from garbage collection,
-    which
-    would otherwise run in the middle of somebody's edit.
+    which would otherwise run in the middle of somebody's edit.
     """
     whole_graph()
     gc.collect()

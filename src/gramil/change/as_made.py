@@ -75,9 +75,8 @@ def as_made(
     """What new measurements change in `figures`, which may carry earlier ones.
 
     `operation` is what was just done, `done` what was done before: those whose figures were measured are judged.
-    `wanted`
-    are the figures on its sheet, from which the errors are measured (None: as drawn). Raises
-    MakersFault for a measurement with which an instrument cannot be worked out at all.
+    `wanted` are the figures on its sheet, from which the errors are measured (None: as drawn). Raises MakersFault for a
+    measurement with which an instrument cannot be worked out at all.
     """
     with _workable(new):
         return _as_made(figures, new, operation, done, figures.with_pins({}) if wanted is None else wanted, tolerance)

@@ -51,8 +51,7 @@ class Operation:
     """What was done, in words; the figures that it fixed, or the `reason` why none; the piece it was done on.
 
     Where it `joins` pieces, `parted` says what is done when one of them is lost. Once an operation in `until` is done,
-    that
-    one is judged instead.
+    that one is judged instead.
     """
 
     name: str

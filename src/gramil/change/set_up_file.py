@@ -1,10 +1,9 @@
 """Readings of a strung instrument, as they are written down: CSV with the columns `string,what,value`.
 
-What may be
-measured: `cents@12` (or any fret; sharp of the open string is positive), `action@12` and `nut@1` (the string
-over that fret's crown), `saddle_height` (saddle over the bridge under the string), `set_back` and `nut_forward` (where
-a break point stands now); and, string left empty, `relief`, and `slot_treble` and `slot_bass`: from the zero line to
-the middle of the saddle's slot at either end of it, along the centreline.
+What may be measured: `cents@12` (or any fret; sharp of the open string is positive), `action@12` and `nut@1` (the
+string over that fret's crown), `saddle_height` (saddle over the bridge under the string), `set_back` and `nut_forward`
+(where a break point stands now); and, string left empty, `relief`, and `slot_treble` and `slot_bass`: from the zero
+line to the middle of the saddle's slot at either end of it, along the centreline.
 """
 
 import re

@@ -24,9 +24,8 @@ class Heights:
     """What one string's heights need, relief set first; not a number if nothing was measured.
 
     `off_nut` is how much deeper its slot is filed, `off_saddle` what is taken off under it (negative: build up);
-    `saddle_left` is what would show, and `saddle_stops` is true if a string cannot be left like
-    that. `octave_change` is what setting
-    relief and heights does to fret 12's cents.
+    `saddle_left` is what would show, and `saddle_stops` is true if a string cannot be left like that. `octave_change`
+    is what setting relief and heights does to fret 12's cents.
     """
 
     action: Mm

@@ -53,9 +53,8 @@ class Suspect:
     """One fault, and what an amount of it does to the strings.
 
     `place` is the fret or string, 0 for none; `among` is how many faults like it there are, since picking one of them
-    must be paid for too; `against` is how unlikely it is beforehand, as twice the log of the odds. An amount is what
-    is there less what was thought, in
-    mm: toward the tail for break points and frets (of a slant at the treble string), up
+    must be paid for too; `against` is how unlikely it is beforehand, as twice the log of the odds. An amount is what is
+    there less what was thought, in mm: toward the tail for break points and frets (of a slant at the treble string), up
     for heights, toward the head for a nut; of a stretch the logarithm of the ratio.
     """
 

@@ -40,8 +40,7 @@ def figures_for(figures: Figures, work: Work, operations: Collection[Operation],
 
 def read_at(address: str, operation: str, figures: Figures, work: Work) -> str:
     """The work at which a figure is read: `operation` if there is one by that name, else the first that the figure
-    belongs
-    to, or none.
+    belongs to, or none.
     """
     return operation if operation in work.operations else _whose(address, Pin(0.0, ""), figures, work)
 

@@ -1,6 +1,5 @@
 """One key of a description changed on its own line, if its value is a single one there: the common case, without
-parsing
-the whole text.
+parsing the whole text.
 
 Unusual TOML (a table inside a multi-line string, a key written in another way) is caught by reading the result:
 unless exactly that key differs, the change is not made here.

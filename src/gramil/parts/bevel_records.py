@@ -54,8 +54,7 @@ class BevelLaid:
 @dataclass(frozen=True)
 class Bevel:
     """A bevel's lines. `start`, `middle`, `stop` are along the bass side's outside from the neck's middle; `width` in
-    on
-    the plate and `drop` down from its face are those in the middle.
+    on the plate and `drop` down from its face are those in the middle.
 
     `below`: down the side from the plate's joint there. `slope`: the bevel's angle from the plate. `across`: its face
     in the middle, from line to line. `on_plate`, `on_side`: length of either line from end to end. `left`: the least
@@ -134,8 +133,7 @@ class BevelPattern:
 @dataclass(frozen=True)
 class BevelBinding:
     """What becomes of a bound edge's binding at its bevel: the bass side's strip from the neck to it, and from it to
-    the
-    tail; the strips led along its two lines, 0 where there is none.
+    the tail; the strips led along its two lines, 0 where there is none.
     """
 
     name: str

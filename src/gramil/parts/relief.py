@@ -30,8 +30,7 @@ class PulledNeck:
     """The neck as a beam, clamped at the body: stations from the zero line to the join and what it is there.
 
     `stiffest` is EI with woods at their stiffest and no slots, `softest` with woods at their softest and slotted all
-    along, `lever` the strings' height over the neutral axis,
-    `first` where fret 1 lies and `far_end` the saddle.
+    along, `lever` the strings' height over the neutral axis, `first` where fret 1 lies and `far_end` the saddle.
     """
 
     stations: FloatArray

@@ -107,9 +107,8 @@ def bevelled_braces(
 ) -> tuple[BevelBrace, ...]:
     """Each brace that ends in a bevel's block, and how much of it lies there.
 
-    Method: the block's inside runs from the lining's own out to the block's width, and back, as the bevel swells;
-    from a
-    brace's middle along its line and both its edges to where they meet it, the longest of what is left to the end.
+    Method: the block's inside runs from the lining's own out to the block's width, and back, as the bevel swells; from
+    a brace's middle along its line and both its edges to where they meet it, the longest of what is left to the end.
     Source: plane geometry.
     """
     return tuple(

@@ -69,10 +69,9 @@ def is_template(drawing: Drawing) -> bool:
 def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> tuple[Paper, ...]:
     """Every paper whose print differs, or which only one of the two has, in the graph's order.
 
-    With the `work` that is needed, sheets carry their operations' cautions, and sheets of operations without a
-    set-up are among the papers. A different name of the instrument does not count. Only papers that depend on what
-    changed
-    are compared.
+    With the `work` that is needed, sheets carry their operations' cautions, and sheets of operations without a set-up
+    are among the papers. A different name of the instrument does not count. Only papers that depend on what changed are
+    compared.
     """
     renamed = {**new.base, n.instrument_name.address: old[n.instrument_name]}
     named = new if new[n.instrument_name] == old[n.instrument_name] else new.with_base(renamed)

@@ -42,13 +42,11 @@ class Table:
 class Setup:
     """One operation, one page. Every number on it is a reference to a figure; plain text holds none.
 
-    `by` are the tools used, by their names in the list of cautions, and `on` what is worked: the cautions
-    are printed from these, never written on a sheet. `instead` are tools usually used for the operation but
-    not here; `notes` is anything else worth knowing.
-    `drawing` is the drawing shown, if any; `prove` is one measurement that would expose the wrong template, wire or
-    side (empty if there is nothing to prove); `boxes` are the figures whose measured values the hands write down,
-    and `box_near` how near those of them
-    must be that no big figure names.
+    `by` are the tools used, by their names in the list of cautions, and `on` what is worked: the cautions are printed
+    from these, never written on a sheet. `instead` are tools usually used for the operation but not here; `notes` is
+    anything else worth knowing. `drawing` is the drawing shown, if any; `prove` is one measurement that would expose
+    the wrong template, wire or side (empty if there is nothing to prove); `boxes` are the figures whose measured values
+    the hands write down, and `box_near` how near those of them must be that no big figure names.
     """
 
     name: str

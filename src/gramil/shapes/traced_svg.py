@@ -169,7 +169,7 @@ def _points(segment: svgelements.PathSegment, sag: float) -> tuple[Array, bool]:
         return _ends(segment), True
     coarse = _at(segment, 16)
     bend = np.abs(np.diff(coarse, n=2, axis=0)).sum(axis=1).max() * 16**2
-    # a cubic bends most at an end; a sixteenth of it further in, by up to an eighth less: 1.3 makes up for that, and more
+    # a cubic bends most at an end, and a sixteenth of it further in by up to an eighth less: 1.3 covers that
     count = max(4, int(min(np.ceil(np.sqrt(1.3 * bend / (8 * sag))), MOST_ON_A_LINE + 1)))
     return _at(segment, count), False
 

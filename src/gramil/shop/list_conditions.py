@@ -1,9 +1,8 @@
 """Conditions on the description, as a list of operations writes them: what is wrong with one, and what to write.
 
 Two keys of a row have them: `skipped`, under which an operation is not needed, and `after`, for one that waits for
-another
-on some instruments only. A key that no description has, or a word that a key never has, could never hold:
-both are reported.
+another on some instruments only. A key that no description has, or a word that a key never has, could never hold: both
+are reported.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence

@@ -50,8 +50,7 @@ def read_measured(written: Written, symbol: str, unit: LengthUnit, address: str)
     """A measured value as the graph holds it (mm, radians, grams ...); a bare number of a length is in `unit`.
 
     `symbol` is the unit of the figure. A figure that is no length, angle, mass, temperature or per cent is a bare
-    number or
-    carries exactly that symbol. Raises MakersFault, with the address, for what cannot be read for certain.
+    number or carries exactly that symbol. Raises MakersFault, with the address, for what cannot be read for certain.
     """
     try:
         value = (reader_of(symbol, unit) or _plain_in(symbol))(written)

@@ -34,8 +34,7 @@ class Operation:
     sentence.
 
     `by` are tools and `on` what is worked, by their names in the lists of cautions and of stuffs; `own_caution` are
-    whole
-    sentences of the maker's. `safe` says why no caution is needed.
+    whole sentences of the maker's. `safe` says why no caution is needed.
 
     `after` is what it waits for in any case, `after_where` what it waits for on some instruments; `needed` settles
     which, and then `after` is all. So it does with the braces of the plate in `measure_braces`: each then stands in

@@ -250,8 +250,7 @@ def _unknown_limits(bands: Mapping[str, Band]) -> Iterator[Fault]:
 
 def _refuse_circles(work: Work) -> None:
     """Raises MakersFault for a circle that every description closes; one that only some close is reported when one of
-    them
-    comes.
+    them comes.
     """
     told: list[MakersFault] = []
     conditions = (wait.when for each in work.operations.values() for wait in each.after_where)

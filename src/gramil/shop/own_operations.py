@@ -49,8 +49,7 @@ def save_own_operations(
     """Save a list in place of the one that was seen (None: there was none).
 
     Raises MakersFault, with the lines of `file`, for a list that does not fit the others, and Conflict, with both
-    texts, if somebody
-    saved another since.
+    texts, if somebody saved another since.
     """
     name = _name(owner)
     with writing(store, f"save {name}", hand):

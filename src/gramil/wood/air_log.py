@@ -82,9 +82,8 @@ class LogReport:
 
 @dataclass(frozen=True)
 class LogAnswers:
-    """The maker's answers about a
-    file: units, the order of dates, whether its clock was changed, and columns for "time",
-    "temperature", "humidity".
+    """The maker's answers about a file: units, the order of dates, whether its clock was changed, and columns for
+    "time", "temperature", "humidity".
     """
 
     temperature_unit: TemperatureUnit | None = None

@@ -52,8 +52,7 @@ class ReadTimes:
 
 class TimeCells:
     """Times as they come, in compact form: for each its format, its seconds (for a clock time, of the day), and its
-    date's
-    number.
+    date's number.
     """
 
     def __init__(self) -> None:

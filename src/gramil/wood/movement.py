@@ -1,8 +1,7 @@
 """How much wood swells and shrinks: across the grain by its coefficients, and what is known of it along the grain.
 
 Source: Forest Products Laboratory, Wood Handbook, FPL-GTR-190, 2010, chapter 13, equation 13-2 and table 13-5 (movement
-coefficients, from 6 to 14 % moisture). Along the grain: 0.1 to 0.2 % from
-green to dry, American Wood Council.
+coefficients, from 6 to 14 % moisture). Along the grain: 0.1 to 0.2 % from green to dry, American Wood Council.
 """
 
 from dataclasses import dataclass

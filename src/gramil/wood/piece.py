@@ -23,8 +23,7 @@ class Piece:
     """A piece: thickness mm, its two faces, its length along the grain (mm) if the end grain is open.
 
     speed and offset were learnt from weighing: a factor on how fast it follows the air, and the percent of moisture
-    that
-    it comes to above the tables' value. spread is the factor, up and down, within which speed is then known.
+    that it comes to above the tables' value. spread is the factor, up and down, within which speed is then known.
     Raises ValueError for a thickness, length or speed that is not above 0.
     """
 

@@ -32,8 +32,7 @@ Judgement = Literal["holds", "likely to hold", "may crack", "cracks", "pressed",
 @dataclass(frozen=True)
 class HeldWood:
     """A change of moisture in restrained wood: moistures %, free strain (growth positive), stress MPa (tension
-    positive), as
-    a range.
+    positive), as a range.
 
     missing names the figures that no source gives; stress is None then. extrapolated: outside 6 to 14 % moisture.
     """

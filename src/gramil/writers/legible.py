@@ -51,8 +51,7 @@ def legible(
     that is lower, where that takes not many more numbers for words.
 
     A list on it is left to the page's own tables. Raises KeyError for a mark on a layer that does not exist, or a
-    figure
-    that leads nowhere.
+    figure that leads nowhere.
     """
     bare = replace(drawing, marks=tuple(each for each in drawing.marks if each.layer != "list" and has_place(each)))
     read = cache(resolve)

@@ -1,6 +1,5 @@
 """A copy of the record put back: first the copies that lie beside it and what each would undo, then, on confirmation,
-it
-is done.
+it is done.
 """
 
 from starlette.responses import Response

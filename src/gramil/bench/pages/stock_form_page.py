@@ -112,8 +112,7 @@ def _sort(blank: Blank) -> tuple[object, ...]:
 
 def keep_blank(request: PageRequest, _: OpenInstruments) -> Response:
     """Save the piece as typed; if anything is wrong, it is said beside its field and nothing is saved. Sent twice, it
-    is
-    added once.
+    is added once.
     """
     with request.record.opened() as store:
         blank = _blank(request, store)

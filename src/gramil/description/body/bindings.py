@@ -1,8 +1,7 @@
 """Base values of the bindings: what each is made of, wood or plastic, as far as that is known.
 
-A material that is neither a wood by its name nor a wood of the shop is taken for
-celluloid: a hot iron on a plastic binding starts a fire,
-while handling a wooden one like plastic does no harm.
+A material that is neither a wood by its name nor a wood of the shop is taken for celluloid: a hot iron on a plastic
+binding starts a fire, while handling a wooden one like plastic does no harm.
 """
 
 from typing import Literal

@@ -68,8 +68,7 @@ def modes_of(
     """The lowest `count` modes: squared angular frequencies (count,), and shapes (n, count) of unit modal mass.
 
     `factor` is that of stiffness - shift mass, `shift` below the lowest. `without` (n, k) are mutually orthogonal
-    movements of
-    unit modal mass that are left out. The start is fixed, so the answer repeats.
+    movements of unit modal mass that are left out. The start is fixed, so the answer repeats.
     """
     size = stiffness.shape[0]
     # an irrational step, so that the start is square to no mode
