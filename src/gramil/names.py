@@ -1124,7 +1124,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "gramil.drawings.body": {
         "piece_body_outline": ("body_outlines",),
-        "piece_binding_lines": ("channel_lines",),
+        "piece_binding_lines": ("channel_lines", "bevel_laid",),
         "piece_bridge_on_body": ("body_outlines", "brace_bridge", "brace_pins", "bridge_pin_diameter", "piece_saddle_on_body",),
         "piece_saddle_on_body": ("saddle_end_treble", "saddle_end_bass", "saddle_reach", "body_edge",),
         "piece_braces_hidden": ("brace_list", "plate_shapes",),

@@ -4,15 +4,19 @@ from collections.abc import Callable
 
 import pytest
 import shapely
+from tests.drawings.conftest import figures_for
 from tests.with_openings import opened
 
 from gramil import names as n
 from gramil.bench.pages.instrument_page import _over_body
 from gramil.bench.things import things_on
 from gramil.drawings.body_at import body_marks
-from gramil.drawings.marks import Circle, Polyline
+from gramil.drawings.marks import Circle, Line, Polyline
 from gramil.drawings.section_at import cut_at
+from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.writers.lettering import Lettering, corners
+from gramil.writers.plain import plain
 
 TextOf = Callable[[str], str]
 KERF = 'router_kerf = 0.4\nrouter_kerf_in = "the drawing"\n'
@@ -73,3 +77,23 @@ def test_a_port_is_a_hole_in_the_sides_template_and_smaller_by_the_kerf(
         assert moved[row].area == pytest.approx(rings[row].buffer(-0.2, quad_segs=64).area, rel=1e-4)
     circles = [each for each in several["drawing_side"].marks if isinstance(each, Circle)]
     assert [each.radius for each in circles] == [12.5]
+
+
+@pytest.mark.parametrize("moved", ["220 mm", "262 mm", "300 mm"])
+def test_a_stations_words_keep_off_a_port(moved: str) -> None:
+    """Beside Corrie's port stand waist and upper bout: moved to either, none of their words lies over the port's edge,
+    the corners of its patch or its own words.
+    """
+    figures = figures_for("corrie", ("centre = 236                     # along", f'centre = "{moved}"  # along'))
+    drawing = figures["drawing_side"]
+    marks = plain(drawing, Formatter(figures, "mm").text)
+    said = [each for each in marks if isinstance(each, Lettering)]
+    upright = [shapely.Polygon(corners(each)) for each in said if abs(each.angle) > 1.0]
+    lying = [shapely.Polygon(corners(each)) for each in said if abs(each.angle) <= 1.0]
+    ports = figures["piece_ports_on_side"]
+    lines = [shapely.LineString(each.points) for each in ports if isinstance(each, Polyline)]
+    lines += [shapely.LineString((each.start, each.end)) for each in ports if isinstance(each, Line)]
+    assert len(upright) > 8
+    assert len(lines) == 11, "an oval, a cross and two pieces at each of four corners"
+    for words in upright:
+        assert not any(words.intersects(each) for each in (*lines, *lying))

@@ -4,7 +4,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 import pytest
+import shapely
 from shapely import Polygon, union_all
+from tests.drawings.conftest import figures_for
 
 from gramil.drawings.hull import hull_at
 from gramil.drawings.marks import Label, Polyline, Span
@@ -134,6 +136,29 @@ def test_the_plan_shows_the_insides_of_binding_and_purfling(example_body: Callab
     rings = [each for each in tarn["piece_binding_lines"] if isinstance(each, Polyline)]
     assert [max(y for _, y in ring.points) for ring in rings] == pytest.approx([half - 2.0, half - 3.5], abs=0.01)
     assert len(example_body("fell")["piece_binding_lines"]) == 1
+
+
+def test_the_bindings_line_stops_at_a_bevel() -> None:
+    """Corrie's: nothing of binding or purfling within the bevel; the wood ends at its line, drawn once on the plan."""
+    figures = figures_for(
+        "corrie",
+        (
+            "height = 6.5                     # from the plate's face down the side\npurfling = 0",
+            "height = 6.5\npurfling = 1.2",
+        ),
+    )
+    (laid,) = figures["bevel_laid"]
+    line, edge = (shapely.LineString(rows[:, :2] * (1, -1)) for rows in (laid.shape.face_line, laid.shape.edge_line))
+    bevel = shapely.Polygon((*line.coords, *reversed(edge.coords))).buffer(-0.05)
+    outer, wood = figures["piece_binding_lines"]
+    assert (outer.closed, wood.closed) == (False, True)
+    assert not shapely.LineString(outer.points).intersects(bevel)
+    assert not shapely.LineString(wood.points).intersects(bevel)
+    for points, inset in ((outer.points, 1.8), (wood.points, 3.0)):
+        assert max(y for _, y in points) == pytest.approx(205.0 - inset, abs=0.01)
+    assert shapely.hausdorff_distance(shapely.LineString(wood.points).intersection(line.buffer(0.01)), line) < 1.0
+    twice = [each for each in figures["piece_face_plan"] if each in figures["piece_bevels_on_face"]]
+    assert twice == []
 
 
 @pytest.fixture(scope="module")

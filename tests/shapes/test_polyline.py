@@ -8,7 +8,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gramil.shapes.polyline import crossings, nearest_on_ring, thinned, without_loops
+from gramil.shapes.polyline import crossings, cut_between, nearest_on_ring, thinned, without_loops
 
 RUNS = st.lists(st.tuples(st.integers(-50, 50), st.integers(-50, 50)), min_size=4, max_size=14, unique=True)
 
@@ -95,3 +95,11 @@ def test_a_corner_is_not_cut_off() -> None:
     """Both legs straight, 1 mm a step: a chord that leaves out the corner passes it by more than half a step."""
     legs = np.array([[x, 0.0] for x in range(11)] + [[10.0, y] for y in range(1, 11)])
     assert [10.0, 0.0] in thinned(legs, 0.3).tolist()
+
+
+def test_a_stretch_taken_out_by_hand() -> None:
+    """Between the places next to (2, 1) and (10, 7): the corner at (10, 0) goes."""
+    run = np.array([(0, 0), (10, 0), (10, 10)], dtype=float)
+    before, after = cut_between(run, np.array((2.0, 1.0)), np.array((12.0, 7.0)))
+    assert before.tolist() == [[0, 0], [2, 0]]
+    assert after.tolist() == [[10, 7], [10, 10]]

@@ -86,7 +86,11 @@ def drawing_bevel_rib(
 
 
 def _templates(name: str, laid: tuple[BevelLaid, ...], patterns: tuple[BevelPattern, ...], turned: bool) -> Marks:
-    """The three templates under one another; `turned`: the neck's end to the right. Nothing where there is no bevel."""
+    """The three templates under one another; `turned`: the neck's end to the right. Nothing where there is no bevel.
+
+    What each is called is told in short lines: a page has no room for a long one, and a template half on it none for
+    half a line.
+    """
     mine = next((each for each in laid if each.asked.name == name), None)
     if mine is None:
         return ()
@@ -94,19 +98,20 @@ def _templates(name: str, laid: tuple[BevelLaid, ...], patterns: tuple[BevelPatt
     plate, neck = mine.asked.plate, f"neck end to the {'right' if turned else 'left'}"
     high, marks = 0.0, list[Mark]()
     for (ring, middle), words in (
-        (_on_plate(mine), f"lies on the {plate}, its outer face up, {neck}: the edge below, the bevel's line above"),
-        (_on_wall(mine), f"lies on the side, its outside up, {neck}: the edge of the {plate}'s face above"),
-        (_flat(pattern), f"the veneer net, its face up, {neck}: the line on the {plate} above"),
+        (_on_plate(mine), (f"lies on the {plate}, outer face up", f"{neck}, the edge below")),
+        (_on_wall(mine), ("lies on the side, outside up", f"{neck}, the {plate}'s face above")),
+        (_flat(pattern), ("the veneer net, its face up", f"{neck}, the {plate}'s line above")),
     ):
         shift = (0.0, high - float(ring[:, 1].max()))
         low = float(ring[:, 1].min()) + shift[1]
         marks += [
             Polyline(_points(ring + shift), "cut", closed=True),
             Line(_point(middle[0] + shift), _point(middle[1] + shift), "centreline"),
-            Words((0.0, low - 5.0), f"{name} bevel: {words}", 2.6),
+            Words((0.0, low - 5.0), f"{name} bevel: {words[0]}", 2.6),
+            Words((0.0, low - 9.5), words[1], 2.6),
         ]
         high = low - APART
-    every = (*marks, *_sizes(name, high + APART - 10.0))
+    every = (*marks, *_sizes(name, high + APART - 14.0))
     return sides_changed(every) if turned else every
 
 

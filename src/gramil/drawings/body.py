@@ -7,17 +7,20 @@ that is not there have no marks.
 from dataclasses import replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
+from gramil.parts.bevel_records import BevelLaid
 from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Spot
 from gramil.parts.edge_records import EdgeLines
 from gramil.quantities import Mm
+from gramil.shapes.edge_bevel import EdgeBevel
 from gramil.shapes.half_outline import HalfOutline
 from gramil.shapes.outline import Outline
-from gramil.shapes.polyline import thinned
+from gramil.shapes.polyline import cut_between, thinned
 from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("drawing_", "piece_")
@@ -43,17 +46,45 @@ def _outline(outline: Outline) -> Marks:
     return (Polyline(ring, "outline", closed=True), middle)
 
 
-def piece_binding_lines(channel_lines: tuple[EdgeLines, ...]) -> Marks:
-    """The insides of binding and purfling round the top, as they show on its face."""
+def piece_binding_lines(channel_lines: tuple[EdgeLines, ...], bevel_laid: tuple[BevelLaid, ...]) -> Marks:
+    """The insides of binding and purfling round the top, as they show on its face.
+
+    At a bevel they stop; the innermost steps out to its ends and goes along its line: so far the top's wood is seen.
+    """
     rings = [ring for each in channel_lines if each.name == "top" for ring in dict.fromkeys((each.bound, each.purfled))]
-    return tuple(Polyline(_inner_ring(ring), "markers", closed=True) for ring in rings)
+    bevel = next((each.shape for each in bevel_laid if each.asked.plate == "top"), None)
+    if bevel is None:
+        return tuple(Polyline(_inner_ring(ring), "markers", closed=True) for ring in rings)
+    line = tuple((float(x), float(y)) for x, y in bevel.face_line[:, :2])
+    outer = (Polyline(_stopped(ring, bevel, ()), "markers") for ring in rings[:-1])
+    wood = (Polyline(_stopped(ring, bevel, line), "markers", closed=True) for ring in rings[-1:])
+    return (*outer, *wood)
 
 
 def _inner_ring(ring: Outline) -> tuple[Point, ...]:
     """A line inside the outline, in chords: the points that it goes through are many more than a drawing needs."""
-    half = thinned(np.array(ring.points), FINENESS / 2).tolist()
-    below = half if ring.alike else thinned(np.array(ring.bass), FINENESS / 2).tolist()
-    return (*((x, y) for x, y in half), *((x, -y) for x, y in below[-2:0:-1]))
+    half, below = _halves(ring)
+    return (*half, *((x, -y) for x, y in below[-2:0:-1]))
+
+
+def _halves(ring: Outline) -> tuple[list[Point], list[Point]]:
+    """Both halves of a line inside the outline from neck to tail, each drawn above the axis; the bass one second."""
+    half = _pairs(thinned(np.array(ring.points), FINENESS / 2))
+    return half, half if ring.alike else _pairs(thinned(np.array(ring.bass), FINENESS / 2))
+
+
+def _pairs(points: NDArray[np.float64]) -> list[Point]:
+    return [(float(x), float(y)) for x, y in points]
+
+
+def _stopped(ring: Outline, bevel: EdgeBevel, between: tuple[Point, ...]) -> tuple[Point, ...]:
+    """Such a line from the bevel's neck end round by the treble side to its tail end; then what lies `between` them,
+    from the neck end on and above the axis.
+    """
+    half, below = _halves(ring)
+    before, after = cut_between(np.array(below), bevel.edge_line[0, :2], bevel.edge_line[-1, :2])
+    bass = [*reversed(_pairs(after[:-1])), *reversed(between)]
+    return (*((x, -y) for x, y in reversed(_pairs(before[1:]))), *half, *((x, -y) for x, y in bass))
 
 
 def piece_bridge_on_body(
@@ -140,14 +171,17 @@ def piece_face_plan(
     piece_body_blocks: Marks,
     piece_bevels_on_face: Marks,
 ) -> Marks:
-    """The lines of the face and of what lies under it; the top's wood along the grain, inside its binding."""
+    """The lines of the face and of what lies under it; the top's wood along the grain, inside its binding.
+
+    A bound top's inner line goes along the bevel's, which is not drawn twice.
+    """
     return (
         *_grained((*piece_body_outline, *piece_binding_lines)),
         *piece_body_blocks,
         *piece_braces_hidden,
         *piece_openings,
         *piece_bridge_on_body,
-        *piece_bevels_on_face,
+        *(() if piece_binding_lines else piece_bevels_on_face),
     )
 
 

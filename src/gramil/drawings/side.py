@@ -6,13 +6,20 @@ import numpy as np
 
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
-from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Polyline, Span, Words
+from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Polyline, Span, Words
 from gramil.parts.bevel_records import Bevel
 from gramil.parts.body_records import SideStation
 from gramil.quantities import Mm, Series
 from gramil.reference import Ref
 
 OWNS = ("drawing_", "piece_")
+
+Box = tuple[Mm, Mm, Mm, Mm]
+"""Left, low, right and high."""
+AWAY = tuple(3.0 * step for step in range(12))
+"""How far further from its line a station's words are tried, in mm, where a port is in their way."""
+LONG = 62.0
+"""In mm, as long as the longest of such words: a bout's name with its depth."""
 
 
 def drawing_side(
@@ -34,7 +41,9 @@ def drawing_side(
     title = f"{instrument_name}, {piece_side_called} unrolled"
     if not side_along.size:
         return Drawing("side", title, "the side", ())
-    marks = _template((side_along, side_upper, side_lower), side_stations, n.side_stations, piece_bass_turned)
+    marks = _template(
+        (side_along, side_upper, side_lower), side_stations, n.side_stations, piece_bass_turned, piece_ports_on_side
+    )
     return cut_by(
         piece_router,
         Drawing(
@@ -59,7 +68,7 @@ def drawing_treble_side(
     if not treble_side_along.size:
         return Drawing("treble-side", title, "the side", ())
     edges = (treble_side_along, treble_side_upper, treble_side_lower)
-    marks = _template(edges, treble_side_stations, n.treble_side_stations, piece_treble_turned)
+    marks = _template(edges, treble_side_stations, n.treble_side_stations, piece_treble_turned, piece_ports_on_treble)
     return cut_by(
         piece_router, Drawing("treble-side", title, "the side", (*marks, *piece_ports_on_treble, *piece_treble_words))
     )
@@ -173,32 +182,70 @@ def _template(
     stations: tuple[SideStation, ...],
     addresses: Any,
     turned: bool,
+    ports: Marks,
 ) -> Marks:
-    """A side's shape and its stations; `turned`: with the neck to the right."""
+    """A side's shape and its stations, their words clear of `ports`; `turned`: with the neck to the right."""
     along, upper, lower = edges
     end = float(along[-1])
     places = end - along if turned else along
     over = [(float(x), float(y)) for x, y in zip(places, upper, strict=True)]
     under = [(float(x), float(y)) for x, y in zip(places, lower, strict=True)]
     marks: list[Mark] = [Polyline((*over, *reversed(under)), "cut", closed=True)]
+    taken = tuple(_round(mark) for mark in ports)
     for station in stations:
         heights = [float(np.interp(station.along, along, edge)) for edge in (lower, upper)]
         at = end - station.along if turned else station.along
-        marks += _station(station, at, (heights[0], heights[1]), addresses[station.name], at >= end - 1e-9)
+        marks += _station(station, at, (heights[0], heights[1]), addresses[station.name], taken)
     return tuple(marks)
 
 
-def _station(station: SideStation, x: Mm, heights: tuple[Mm, Mm], address: Any, last: bool) -> Marks:
-    """A line across the side with its depth, the bend's place from the neck; `last`: at the template's right end."""
+def _station(station: SideStation, x: Mm, heights: tuple[Mm, Mm], address: Any, taken: tuple[Box, ...]) -> Marks:
+    """A line across the side with its depth, the bend's place from the neck, clear of what is `taken` by ports."""
     low, high = heights
-    turn = np.pi / 2
-    side = x - 2.0 if last or x > 0 else x + 4.0
-    marks: list[Mark] = [
-        Line((x, low), (x, high), "dimensions"),
-        Label((side, low + 8.0), address.depth, f"{station.name}, deep ", height=2.6, angle=turn),
-    ]
+    told = [(address.depth, f"{station.name}, deep ")]
     if station.is_corner or not np.isnan(station.radius):
-        marks.append(Label((x + 4.0, low + 8.0), address.along, "from the neck ", height=2.6, angle=turn))
+        told.append((address.along, "from the neck "))
     if not np.isnan(station.radius):
-        marks.append(Label((x + 8.4, low + 8.0), address.radius, "bend's radius ", height=2.6, angle=turn))
-    return tuple(marks)
+        told.append((address.radius, "bend's radius "))
+    foot = low + 8.0
+    columns = _columns(x, foot, len(told), taken)
+    words = (
+        Label((at, foot), figure, before, height=2.6, angle=np.pi / 2)
+        for at, (figure, before) in zip(columns, told, strict=True)
+    )
+    return (Line((x, low), (x, high), "dimensions"), *words)
+
+
+def _columns(x: Mm, foot: Mm, count: int, taken: tuple[Box, ...]) -> tuple[Mm, ...]:
+    """Where the lines of a station's words stand, each a column: the first before the station's line and the others
+    after it, or all on one side as near to it as a port leaves them.
+    """
+    usual = ((x + 4.0, x + 8.4, x + 12.8) if x <= 0 else (x - 2.0, x + 4.0, x + 8.4))[:count]
+    after = [tuple(x + 4.0 + step + 4.4 * row for row in range(count)) for step in AWAY]
+    before = [tuple(x - 2.0 - step - 4.4 * (count - 1 - row) for row in range(count)) for step in AWAY]
+    tried = (usual, *(each for pair in zip(before, after, strict=True) for each in pair))
+    return next((each for each in tried if not any(_meet(each, foot, box) for box in taken)), usual)
+
+
+def _meet(columns: tuple[Mm, ...], foot: Mm, box: Box) -> bool:
+    """Whether any of the words reaches into a box."""
+    left, low, right, high = box
+    return any(left < at + 0.6 and at - 2.6 < right for at in columns) and low < foot + LONG and foot < high
+
+
+def _round(mark: Mark) -> Box:
+    """The room of a port's mark: of its words as long as such words are."""
+    match mark:
+        case Polyline():
+            xs, ys = zip(*mark.points, strict=True)
+        case Line():
+            xs, ys = zip(mark.start, mark.end, strict=True)
+        case Circle():
+            (x, y), r = mark.centre, mark.radius
+            xs, ys = (x - r, x + r), (y - r, y + r)
+        case Words() | Label():
+            (x, y), half = mark.at, LONG / 2 if mark.anchor == "middle" else 0.0
+            xs, ys = (x - half, x + LONG - half), (y, y + mark.height)
+        case _:
+            raise TypeError(mark)
+    return (min(xs), min(ys), max(xs), max(ys))

@@ -1,5 +1,5 @@
-"""Runs of straight pieces: where one crosses itself, one with its loops cut off, one with fewer points, and the nearest
-place on one."""
+"""Runs of straight pieces: where one crosses itself, one with its loops cut off or a stretch taken out, one with fewer
+points, and the nearest place on one."""
 
 from collections.abc import Iterator, Sequence
 from itertools import groupby
@@ -93,6 +93,21 @@ def thinned(points: Array, tolerance: float) -> Array:
             break
         kept = rows
     return points[kept]
+
+
+def cut_between(points: Array, first: Array, last: Array) -> tuple[Array, Array]:
+    """An open run, shape (n, 2), up to where it comes nearest to one place, and from where nearest to another further
+    on, shape (2,) each.
+    """
+    (before, row), (after, later) = (_nearest_piece(points, place) for place in (first, last))
+    return np.vstack((points[: row + 1], before)), np.vstack((after, points[later + 1 :]))
+
+
+def _nearest_piece(points: Array, place: Array) -> tuple[Array, int]:
+    """The nearest place of an open run, and on which of its pieces that is."""
+    nearest = _nearest_on_pieces(points[:-1], points[1:], place)
+    row = int(np.hypot(*(nearest - place).T).argmin())
+    return nearest[row], row
 
 
 def nearest_on_ring(ring: Array, points: Array, *, by_tree: bool = False) -> Array:
