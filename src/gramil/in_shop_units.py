@@ -36,6 +36,8 @@ _EXAMPLES = {
     '"fret 12 + 5 mm"': '"fret 12 + 3/16 in"',
     '"6.38 mm"': '"0.251 in"',
     '"95 mm, 50 mm, 32 mm"': '"3 3/4 in, 2 in, 1 1/4 in"',
+    '"84 mm, 104 mm"': '"3 5/16 in, 4 1/8 in"',
+    '"bass, 220 mm, 60 mm, 38 mm"': '"bass, 8 5/8 in, 2 3/8 in, 1 1/2 in"',
     '"25 mm, 15 mm, 300 mm"': '"1 in, 5/8 in, 12 in"',
 }
 """What the program writes as examples of what a maker may write."""

@@ -77,6 +77,14 @@ def test_what_is_usual_may_be_emptied_and_what_is_not_is_told(demo: httpx.Client
     assert "nothing is usual" in field(held.text, "diameter")
 
 
+def test_an_emptied_length_is_usual_whatever_the_file_is_written_in(demo: httpx.Client, tarn: str) -> None:
+    """What is usual is kept in millimetres: bare in a file in inches, 30 would be a heel of 30 inches."""
+    cutaway = {"table": "cutaway", "depth": "95", "horn": "50", "radius": "22", "heel": "34", "do": "try"}
+    sets = read(demo, tarn, **cutaway).url.params.get_list("set")
+    emptied = demo.get(f"{tarn}/describe", params={"set": sets, **cutaway, "heel": ""})
+    assert "cutaway.heel=30 mm" in emptied.url.params.get_list("set")
+
+
 def test_a_figure_in_inches_is_read_as_it_is_shown(demo: httpx.Client, tarn: str) -> None:
     """Tarn is in millimetres, its browser in inches: what stands keeps its unit, and a bare number is inches."""
     post(demo, "/unit", unit="in", back="/")

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from gramil.bench.chosen import Written
-from gramil.bench.row_form import entries, row_typed, table_of
+from gramil.bench.row_form import entries, lengths_of, row_typed, table_of
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
 
@@ -68,7 +68,10 @@ def _usual(table: str, keys: list[str]) -> dict[str, Any]:
     if none := [key for key, value in usual.items() if not isinstance(value, str | int | float)]:
         remedy = "give another, or strike its line out on the page of files"
         raise MakersFault(Fault(where=key, what="it was given, and nothing is usual", remedy=remedy) for key in none)
-    return usual
+    lengths = lengths_of(table)  # usual ones are kept in millimetres, whatever the description is written in
+    return {
+        key: f"{value:g} mm" if key in lengths and isinstance(value, float) else value for key, value in usual.items()
+    }
 
 
 def _as_text(value: Any) -> str:

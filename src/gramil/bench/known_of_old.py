@@ -26,7 +26,7 @@ YES_NO = (("true", "yes"), ("false", "no"))
 OWN_WORDS = {
     "board.arch": "board: its arch, one radius, or flat",
     "board.width": "board: finished width where it is measured",
-    "board.width_at": "board: where that width is, such as fret 12, 400 mm, or fret 12 + 5 mm",
+    "board.width_at": 'board: where that width is, such as "fret 12", "400 mm", or "fret 12 + 5 mm"',
 }
 """What is said of a key here; of the others, what the description says of it."""
 

@@ -19,6 +19,7 @@ from gramil.description.marks import marks_of
 from gramil.description.problems import table_in
 from gramil.description.shop.tables import Shop
 from gramil.faults import Fault
+from gramil.in_shop_units import in_shop_units, own_words_in_shop_units
 from gramil.measure import LengthUnit
 
 LENGTH_READERS = frozenset(get_args(kind)[1].func for kind in (Length, Radius))
@@ -58,7 +59,7 @@ def entries(kind: str, figures: Mapping[str, Any], unit: LengthUnit, faults: Map
             _shown(figures.get(key)),
             _choices(field),
             field.is_required(),
-            _hint(field),
+            _hint(field, unit),
             faults.get(key, ""),
         )
         for key, field in _typed(kind)
@@ -87,13 +88,20 @@ def _is_length(field: FieldInfo) -> bool:
     return any(getattr(mark, "func", None) in LENGTH_READERS for mark in marks_of(field))
 
 
-def _hint(field: FieldInfo) -> str:
+def _hint(field: FieldInfo, unit: LengthUnit) -> str:
     if field.is_required():
         return ""
     reason = str(field.json_schema_extra.get("reason", "")) if isinstance(field.json_schema_extra, dict) else ""
     usual = _shown(field.default if isinstance(field.default, str | int | float) else None)
-    said = reason if reason.startswith(f"{usual}:") else ", ".join(filter(None, (usual, reason)))
-    return f"May stay empty: {said}." if said else "May stay empty."
+    said = reason if reason.startswith(f"{usual}:") else ", ".join(filter(None, (_usual_shown(field, unit), reason)))
+    return f"May stay empty: {own_words_in_shop_units(said, unit)}." if said else "May stay empty."
+
+
+def _usual_shown(field: FieldInfo, unit: LengthUnit) -> str:
+    """What an empty field stands for; a length, which is kept in millimetres, in the page's unit."""
+    if _is_length(field) and isinstance(field.default, float) and unit == "in":
+        return in_shop_units(f"{field.default:g} mm", unit)
+    return _shown(field.default if isinstance(field.default, str | int | float) else None)
 
 
 def _choices(field: FieldInfo) -> tuple[tuple[str, str], ...]:

@@ -5,6 +5,7 @@ import re
 from gramil.description.reading import parse_description
 from gramil.description.whole.pen import number, row
 from gramil.faults import MakersFault
+from gramil.in_shop_units import own_words_in_shop_units
 from gramil.measure import read_length
 
 BEFORE = "\n[[brace]]\n"
@@ -23,7 +24,7 @@ def with_oval(text: str, measures: str) -> str:
         raise MakersFault.of(
             f"read {measures}",
             "An oval hole has a size along the body and one across it",
-            'Write them in that order: "84 mm, 104 mm"',
+            own_words_in_shop_units('Write them in that order: "84 mm, 104 mm"', unit),
             where="soundhole",
         )
     sizes = (
@@ -50,7 +51,7 @@ def with_port(text: str, measures: str) -> str:
         raise MakersFault.of(
             f"read {measures}",
             "A port has its side, its place along that from the neck, and a diameter, or a length and a height",
-            'Write them in that order: "bass, 220 mm, 60 mm, 38 mm"',
+            own_words_in_shop_units('Write them in that order: "bass, 220 mm, 60 mm, 38 mm"', unit),
             where="port",
         )
     place, *size = (number(read_length(each, unit), unit) for each in sizes)
