@@ -36,7 +36,7 @@ from gramil.shop.corrections import latest_readings, measured_rows
 from gramil.shop.instruments import Instrument, instrument, revision, revisions
 from gramil.shop.operations_done import Measurement, Noted, measurements, operations_done
 from gramil.shop.own_operations import own_operations as kept_list
-from gramil.shop.stock import Blank, Part, blank_named, promises
+from gramil.shop.stock import Blank, Part, blank_named, part_named, promises
 from gramil.store.items import Item, items
 from gramil.store.opening import Store, open_store
 from gramil.store.undo import last_change, undo
@@ -102,6 +102,13 @@ def keep_wood(store: Store, _: Path) -> None:
 
 def strike_wood(store: Store, _: Path) -> None:
     wood.strike_wood(store, blank_named(store, "offcut"), Hand(NOW))
+
+
+def strike_part(store: Store, _: Path) -> None:
+    with writing(store, "a part, and struck", Hand(NOW)):
+        wood.make_ahead(store, Part("sides of June", "bent sides", {"length": "760 mm"}, "walnut"), Hand(NOW))
+        wood.make_ahead(store, Part("sides of July", "bent sides", {"length": "760 mm"}, "walnut"), Hand(NOW))
+        wood.strike_part(store, part_named(store, "sides of June"), Hand(NOW))
 
 
 def lay(store: Store, _: Path) -> None:
@@ -239,6 +246,7 @@ ACTS: Mapping[str, Callable[[Store, Path], None]] = {
     "wood.let_go": let_go,
     "wood.keep_wood": keep_wood,
     "wood.strike_wood": strike_wood,
+    "wood.strike_part": strike_part,
     "wood.lay": lay,
     "wood.weigh": weigh,
     "wood.move": move,

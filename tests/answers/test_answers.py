@@ -180,11 +180,12 @@ DOING = (
     ("store", "anew", STORE, "Tarn", "board"),
     ("store", "import", STORE, "longer.toml"),
     ("store", "return", STORE, "Tarn", "1"),
-    ("store", "split", STORE, "persimmon 2", "bridge=160 x 40 x 8", "left over=160 x 30 x 8"),
+    ("store", "split", STORE, "persimmon 2", "bridge=160 x 40 x 7", "left over=160 x 30 x 7"),
     ("store", "lay", STORE, "left over", "loft"),
-    ("store", "split", STORE, "left over", "a=70 x 30 x 8", "b=70 x 30 x 8"),
+    ("store", "split", STORE, "left over", "a=70 x 30 x 7", "b=70 x 30 x 7"),
     ("store", "join", STORE, "a", "b"),
     ("store", "part", STORE, "sides of May", "bent sides", "length=760mm", "--wood", "walnut"),
+    ("store", "strike", STORE, "sides of May"),
     ("store", "operations", STORE, "own.toml"),
     ("store", "operations", STORE, "--remove"),
     ("store", "undo", STORE, "--yes"),
@@ -261,7 +262,7 @@ def test_records_hold_what_was_given(acted: Told) -> None:
     right = did(acted, "store reading")
     assert (right["was"], right["right"]) == (read["air"], {"humidity": 44.0, "temperature": 18.0})
     assert did(acted, "store jig")["constant"] == 62.5
-    bridge = {"name": "bridge", "length": 160.0, "width": 40.0, "thickness": 8.0}
+    bridge = {"name": "bridge", "length": 160.0, "width": 40.0, "thickness": 7.0}
     assert did(acted, "store split")["parts"][0] == bridge
     assert did(acted, "store join") == {"piece": "a", "count": 2}
     assert did(acted, "store lay") == {"piece": "left over", "place": "loft"}

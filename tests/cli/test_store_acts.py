@@ -120,6 +120,10 @@ def test_a_part_made_ahead_and_a_place_are_written_down(shop: Path) -> None:
     run("store", "part", shop, "sides of May", "bent sides", "length=760mm", "--wood", "walnut", *AT)
     with open_store(shop) as store:
         assert [each.name for each in parts(store)] == ["sides of May"]
+    assert "no more" in run("store", "strike", shop, "sides of May", *AT)
+    with open_store(shop) as store:
+        assert parts(store) == []
+    assert "there is no wood" in run("store", "strike", shop, "sides of May", *AT, refused=True)
     assert "serves no need" in run("store", "part", shop, "thing", "bent wings", *AT, refused=True)
     assert "room 54.5" in run("store", "place", shop, "shop", "--room", "54.5", *AT)
     assert "room" in run("store", "place", shop, "shop", "--room", "-1", *AT, refused=True)

@@ -24,6 +24,7 @@ from gramil.shop.stock import (
     promises,
     release,
     remove_blank,
+    remove_part,
     update_blank,
 )
 from gramil.store.items import Item, items
@@ -105,6 +106,13 @@ def strike_wood(store: Store, seen: Blank, hand: Hand) -> None:
     since.
     """
     remove_blank(store, seen, hand)
+
+
+def strike_part(store: Store, seen: Part, hand: Hand) -> None:
+    """Remove a part made ahead from the list. Raises MakersFault if it was ever promised, Conflict if it was changed
+    since.
+    """
+    remove_part(store, seen, hand)
 
 
 def move(store: Store, seen: Blank, where: str, hand: Hand) -> Blank:

@@ -188,6 +188,13 @@ class Returned:
 
 
 @dataclass(frozen=True)
+class StruckOff:
+    """A kind of wood, or a part made ahead, that is on the list no more."""
+
+    piece: str
+
+
+@dataclass(frozen=True)
 class Lies:
     """A piece of wood, and the place where it lies from now on."""
 

@@ -66,6 +66,7 @@ ACTS: Mapping[str, Any] = {
     "store not-done": record.OpenAgain,
     "store operations": record.OwnList,
     "store part": record.PartKept,
+    "store strike": record.StruckOff,
     "store place": record.PlaceKnown,
     "store reading": record.ReadAnew,
     "store restore": record.PutBack,

@@ -26,7 +26,7 @@ from gramil.cli.store_corrected import mark, measured, not_done, reading
 from gramil.cli.store_operations import operations
 from gramil.cli.store_options import asked_hand, moment, moment_of
 from gramil.cli.store_returned import return_to_revision
-from gramil.cli.store_wood import join, lay, part, place, split
+from gramil.cli.store_wood import join, lay, part, place, split, strike
 from gramil.faults import Fault, MakersFault
 from gramil.store.opening import Store, new_store, open_store
 from gramil.store.writing import Change, Hand
@@ -302,7 +302,21 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
     return JigChecked(jig, float(length), written, tuple(stale))
 
 
-for _each in (anew, join, lay, mark, measured, not_done, operations, part, place, reading, return_to_revision, split):
+for _each in (
+    anew,
+    join,
+    lay,
+    mark,
+    measured,
+    not_done,
+    operations,
+    part,
+    place,
+    reading,
+    return_to_revision,
+    split,
+    strike,
+):
     command.add_command(_each)
 for _name, _each in command.commands.items():
     answers_in_lines(_each, f"store {_name}")

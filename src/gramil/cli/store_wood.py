@@ -1,11 +1,11 @@
-"""`gramil store lay`, `split`, `join`, `part`, `place`: wood moved, cut and counted together; parts; places."""
+"""`gramil store lay`, `split`, `join`, `part`, `strike`, `place`: wood moved, cut, counted or struck; parts; places."""
 
 from collections.abc import Iterable
 from pathlib import Path
 
 import click
 
-from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceKnown
+from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceKnown, StruckOff
 from gramil.cli.as_read import as_read_option
 from gramil.cli.left_unsaid import InTheStore, the_store
 from gramil.cli.store_options import asked_hand, moment, moment_of
@@ -105,6 +105,35 @@ def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str,
         made = make_ahead(opened, Part(name, kind, measures, wood), Hand(moment_of(at)))
     click.echo(f"{made.name} ({made.kind}) is in stock.")
     return PartKept(made.name, made.kind, measures)
+
+
+@click.command(cls=InTheStore)
+@the_store
+@click.argument("piece")
+@moment
+def strike(store: Path, piece: str, at: str | None) -> StruckOff:
+    """Strike PIECE, wood in stock or a part made ahead, off the list: it was written down by mistake, or is gone.
+
+    One that was promised or used stays: `gramil store undo` takes a change back.
+
+    \b
+    gramil store strike shop.gramil "sides of May"
+    """
+    from gramil.acts.wood import strike_part, strike_wood
+    from gramil.shop.stock import blanks, parts
+
+    with open_store(store) as opened:
+        raw = next((each for each in blanks(opened) if each.name == piece), None)
+        made = next((each for each in parts(opened) if each.name == piece), None)
+        if raw is not None:
+            strike_wood(opened, raw, Hand(moment_of(at)))
+        elif made is not None:
+            strike_part(opened, made, Hand(moment_of(at)))
+        else:
+            remedy = "write its name as the record has it"
+            raise MakersFault.of(f'there is no wood and no part made ahead called "{piece}"', remedy=remedy)
+    click.echo(f"{piece} is on the list no more.")
+    return StruckOff(piece)
 
 
 @click.command(cls=InTheStore)

@@ -119,6 +119,12 @@ def add_part(store: Store, part: Part, hand: Hand) -> Part:
     return part_named(store, part.name)
 
 
+def remove_part(store: Store, gone: Part, hand: Hand) -> None:
+    """Remove a part that was never promised; raises MakersFault otherwise."""
+    with writing(store, f"remove part {gone.name}", hand):
+        delete(store, "part", gone.id, gone.version)
+
+
 def parts(store: Store) -> list[Part]:
     """Every part made ahead, used up or not, in the order in which they were added."""
     return _parts(store, "ORDER BY id")
