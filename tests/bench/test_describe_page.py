@@ -92,3 +92,13 @@ def test_a_figure_in_inches_is_read_as_it_is_shown(demo: httpx.Client, tarn: str
     assert "port[1].diameter=2 in" in tried.url.params.get_list("set")
     hole = field(read(demo, tarn, table="soundhole").text, "centre")
     assert re.search(r'value="[\d.]+ mm"', hole) is not None
+
+
+def test_the_card_of_a_hole_tells_the_sizes_of_its_own_shape(demo: httpx.Client, tarn: str) -> None:
+    """Tarn's hole is round: no size along or across is unknown of it, and of an oval no diameter is."""
+    card = demo.get(f"{tarn}/part", params={"name": "soundhole"}).text
+    figures = card[card.index('class="figures"') : card.index("</ul>")]
+    assert "Diameter" in figures
+    assert "Across" not in figures
+    assert "not known" not in figures
+    assert "describe?table=soundhole" in card

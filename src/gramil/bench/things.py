@@ -28,6 +28,8 @@ class Kind:
     work: tuple[str, ...]
 
 
+OF_A_SHAPE = frozenset(each.address for each in (n.soundhole_diameter, n.soundhole_along, n.soundhole_across))
+"""Sizes of a hole of one shape, which one of another has not."""
 KINDS: Mapping[str, Kind] = {
     "head": Kind(
         (
@@ -177,6 +179,13 @@ def things_on(figures: Figures, side: float) -> tuple[Thing, ...]:
         replace(each, marks=tuple(shifted(mark, 0.0, side) for mark in each.marks)) for each in _side(figures)
     )
     return tuple(each for each in (*below, *face) if each.marks)
+
+
+def told_of(kind: Kind, figures: Figures) -> tuple[tuple[str, Ref[Any]], ...]:
+    """The first figures of a part's card: of a hole those of its own shape."""
+    return tuple(
+        each for each in kind.first if each[1].address not in OF_A_SHAPE or figures[each[1]] == figures[each[1]]
+    )
 
 
 def kind_of(figures: Figures, name: str) -> Kind | None:

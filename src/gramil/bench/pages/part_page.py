@@ -6,12 +6,13 @@ from dataclasses import dataclass
 
 from starlette.responses import Response
 
+from gramil.bench.describing import TABLES
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import Desk, Placed, address_part, desk_of, placed
 from gramil.bench.shown_rows import ShownRow, shown_row
 from gramil.bench.stale_here import given_on, work_on
-from gramil.bench.things import Kind, kind_of
+from gramil.bench.things import Kind, kind_of, told_of
 from gramil.in_shop_units import in_shop_units
 from gramil.prints.listed import headings_of
 from gramil.prints.whole import dimensions_of
@@ -51,11 +52,12 @@ def part_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         more=_more(desk, kind),
         findings=[each for each in placed(desk) if each.finding.address.startswith(kind.nouns)],
         work=work,
+        described=TABLES,
     )
 
 
 def _first(desk: Desk, kind: Kind) -> list[ShownRow]:
-    return [shown_row(words, figure.address, desk.reading) for words, figure in kind.first]
+    return [shown_row(words, figure.address, desk.reading) for words, figure in told_of(kind, desk.draft.figures)]
 
 
 def _more(desk: Desk, kind: Kind) -> list[tuple[str, str, str]]:
