@@ -546,7 +546,6 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "port_treble": ("port_list",),
         "port_to_linings": ("port_list", "body_sides", "body_linings_height",),
         "port_to_blocks": ("port_list", "body_sides", "body_blocks",),
-        "port_to_bevels": ("port_bass", "bevel_list", "bevelled_blocks", "body_sides",),
         "port_to_others": ("port_list",),
         "port_bends": ("port_list", "body_sides",),
     },
@@ -948,7 +947,6 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_ring_channel": ("rosette_rings", "opening_shaped", "opening_cutter",),
         "finding_port_linings": ("port_to_linings", "limit_port_room",),
         "finding_port_blocks": ("port_to_blocks", "limit_port_room",),
-        "finding_port_bevels": ("port_to_bevels", "limit_port_room",),
         "finding_ports_apart": ("port_to_others", "limit_port_room",),
         "finding_port_bend": ("port_bends", "limit_port_bend",),
     },
@@ -1629,7 +1627,6 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_plate_under_pins": ("limit_plate_under_pin", "room_pins_in_plate",),
     "finding_port_at_bevel": ("bevelled_ports", "limit_port_room",),
     "finding_port_bend": ("limit_port_bend", "port_bends",),
-    "finding_port_bevels": ("limit_port_room", "port_to_bevels",),
     "finding_port_blocks": ("limit_port_room", "port_to_blocks",),
     "finding_port_linings": ("limit_port_room", "port_to_linings",),
     "finding_ports_apart": ("limit_port_room", "port_to_others",),
@@ -3898,7 +3895,6 @@ if TYPE_CHECKING:
     finding_ring_channel: Members[FindingRef, Finding] = of(findings_on_openings.finding_ring_channel)
     finding_port_linings: Members[FindingRef, Finding] = of(findings_on_openings.finding_port_linings)
     finding_port_blocks: Members[FindingRef, Finding] = of(findings_on_openings.finding_port_blocks)
-    finding_port_bevels: Members[FindingRef, Finding] = of(findings_on_openings.finding_port_bevels)
     finding_ports_apart: Members[FindingRef, Finding] = of(findings_on_openings.finding_ports_apart)
     finding_port_bend: Members[FindingRef, Finding] = of(findings_on_openings.finding_port_bend)
 
@@ -4471,7 +4467,6 @@ if TYPE_CHECKING:
     port_treble: Members[PortRef, Port] = of(part_port.port_treble)
     port_to_linings: Members[OpeningGapRef, OpeningGap] = of(part_port.port_to_linings)
     port_to_blocks: Members[OpeningGapRef, OpeningGap] = of(part_port.port_to_blocks)
-    port_to_bevels: Members[OpeningGapRef, OpeningGap] = of(part_port.port_to_bevels)
     port_to_others: Members[OpeningGapRef, OpeningGap] = of(part_port.port_to_others)
     port_bends: Members[OpeningGapRef, OpeningGap] = of(part_port.port_bends)
 

@@ -12,6 +12,7 @@ from scipy.special import ellipe
 from tests.with_openings import opened, oval
 
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 
 TextOf = Callable[[str], str]
 Derive = Callable[..., Figures]
@@ -121,15 +122,17 @@ def test_a_port_on_its_side(several: Figures) -> None:
 
 
 def test_a_port_keeps_off_a_bevels_block(text_of: TextOf, derive_text: Derive) -> None:
-    """Corrie's port ends at 236 + 32 along the side; its bevel is 300 long. Moved into its run, what counts is how far
-    the block comes down."""
+    """Corrie's port lies beside its bevel, which is 300 long: told once, by a library's distance between the two on the
+    flat side."""
     figures = derive_text(text_of("corrie"), text_of("shop"))
-    (gap,), (bevel,), (block,) = (figures[name] for name in ("port_to_bevels", "bevel_list", "bevelled_blocks"))
-    assert (gap.to, gap.room) == ("arm bevel's block", pytest.approx(bevel.middle - 150 - 268))
-    moved = derive_text(text_of("corrie").replace("centre = 236", "centre = 470\nbelow = 50"), text_of("shop"))
-    side = moved["body_sides"][0]
-    top = float(side.upper_edge(470.0)) - 50 + 20
-    assert moved["port_to_bevels"][0].room == pytest.approx(float(side.upper_edge(470.0)) - top - block.height, abs=0.2)
+    (gap,), (bevel,), (block,) = (figures[name] for name in ("bevelled_ports", "bevel_list", "bevelled_blocks"))
+    along = np.linspace(bevel.middle - 150, bevel.middle + 150, 3001)
+    edge = figures["body_sides"][0].upper_edge(along)
+    ring = [*zip(along, edge, strict=True), *zip(along[::-1], edge[::-1] - block.height, strict=True)]
+    wanted = shapely.Polygon(figures["port_bass"][0].outline).distance(shapely.Polygon(ring))
+    assert (gap.to, gap.room) == ("arm bevel's block", pytest.approx(wanted, abs=0.01))
+    said = [each.name for each in findings_of(figures) if "port and" in each.name and "bevel" in each.name]
+    assert said == ["port and the arm bevel's block"]
 
 
 def test_a_ports_patch_ends_at_the_linings(several: Figures) -> None:

@@ -156,13 +156,6 @@ def finding_port_blocks(port_to_blocks: tuple[OpeningGap, ...], limit_port_room:
     return _clear(port_to_blocks, n.port_to_blocks, limit, says, "Move it along the side.", 0.0)
 
 
-def finding_port_bevels(port_to_bevels: tuple[OpeningGap, ...], limit_port_room: Mm) -> Findings:
-    """Whether a port keeps off the block behind a bevel."""
-    limit = (n.limit_port_room, limit_port_room)
-    says = "From the edge of the {} to the {}, along the side or up and down it; negative is a block cut into."
-    return _clear(port_to_bevels, n.port_to_bevels, limit, says, "Move it along the side, or lower.", 0.0)
-
-
 def finding_ports_apart(port_to_others: tuple[OpeningGap, ...], limit_port_room: Mm) -> Findings:
     """Whether ports of one side keep apart."""
     limit = (n.limit_port_room, limit_port_room)

@@ -11,7 +11,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil.description.body.records import PortAsked
-from gramil.parts.bevel_records import Bevel, BevelBlock
 from gramil.parts.body_records import BodyBlock
 from gramil.parts.opening_records import OpeningGap, Port, nearest_gap
 from gramil.physics.air_resonance import effective_depth
@@ -148,41 +147,6 @@ def _left_at(along: Array, across: Array, half: Mm) -> Mm:
     if first == 0:
         return 0.0
     return float(np.interp(half, across[first - 1 : first + 1], along[first - 1 : first + 1]))
-
-
-def port_to_bevels(
-    port_bass: tuple[Port, ...],
-    bevel_list: tuple[Bevel, ...],
-    bevelled_blocks: tuple[BevelBlock, ...],
-    body_sides: tuple[UnrolledSide, ...],
-) -> tuple[OpeningGap, ...]:
-    """From each port of the bass side to the block behind a bevel, whichever is nearer; negative where it cuts into it.
-
-    Method: along the side to where the bevel begins or ends; over or under it, what the block's height leaves.
-    Source: plane geometry.
-    """
-    heights = {each.name: each.height for each in bevelled_blocks}
-    return tuple(
-        gap
-        for whole in body_sides
-        for port in port_bass
-        for gap in nearest_gap(
-            port.name,
-            (
-                (f"{each.name} bevel's block", _to_bevel(port, _wall(whole, port.side), each, heights[each.name]))
-                for each in bevel_list
-                if each.name in heights
-            ),
-        )
-    )
-
-
-def _to_bevel(port: Port, side: UnrolledSide, bevel: Bevel, height: Mm) -> Mm:
-    beside = max(bevel.start - (port.centre + port.along / 2), port.centre - port.along / 2 - bevel.stop)
-    along, level = np.array(port.outline).T
-    on = np.clip(along, 0.0, side.length)
-    away = side.upper_edge(on) - level if bevel.plate == "top" else level - side.lower_edge(on)
-    return max(beside, float(away.min()) - height)
 
 
 def port_to_others(port_list: tuple[Port, ...]) -> tuple[OpeningGap, ...]:
