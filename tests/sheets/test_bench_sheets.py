@@ -146,7 +146,7 @@ def test_one_operation_a_page_and_a_second_where_its_drawing_or_tables_want_one(
 
 
 def test_a_long_table_turns_the_page_whole_and_leaves_the_drawing_its_room() -> None:
-    text = (EXAMPLES / "scree.toml").read_text(encoding="utf-8").replace("frets = 20", "frets = 24", 1)
+    text = (EXAMPLES / "scree.toml").read_text(encoding="utf-8").replace("frets = 20", "frets = 36", 1)
     figures = figures_of(parse_description(text), parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8")))
     (layout,) = (each for each in setup_sheets(figures, usual_work()) if each.setup.name == "layout")
     sheet = printed(layout, formatter_of(figures), "letter")
@@ -155,6 +155,15 @@ def test_a_long_table_turns_the_page_whole_and_leaves_the_drawing_its_room() -> 
     assert "Endsofeachfret" not in first
     assert "Endsofeachfret" in second
     assert "Caution" in first
+
+
+def test_what_a_few_millimetres_hold_takes_no_second_page_on_letter() -> None:
+    """Of Tarn's sheets those alone whose tables or drawing are longer than what their words leave of a page."""
+    pages = pages_of("tarn", "letter")
+    found = numbers(pages)
+    twice = {page for page, number in zip(pages[1:], found, strict=True) if found.count(number) > 1}
+    assert twice
+    assert all("Bracethetop" in page or "Adjusttherelief" in page for page in twice)
 
 
 ORDERS = [(name, paper) for name in ("tarn", "fell", "scree") for paper in ("a4", "letter")]
