@@ -1397,7 +1397,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     "gramil.drawings.setup_side": {
         "piece_small_side_share": ("side_length",),
         "piece_small_side": ("side_along", "side_upper", "side_lower", "piece_small_side_share",),
-        "piece_small_treble": ("treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_small_side_share",),
+        "piece_small_treble": ("treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_small_side_share", "instrument_handed",),
         "piece_small_side_stations": ("side_stations", "side_along", "side_upper", "side_lower", "piece_small_side_share",),
         "drawing_setup_side": ("instrument_name", "piece_small_side", "piece_small_side_stations", "piece_small_treble", "piece_small_ports", "piece_small_side_share",),
     },

@@ -10,6 +10,7 @@ from gramil.prints.whole import Figures
 from gramil.writers.extents import bounds
 from gramil.writers.plain import plain
 
+from .conftest import figures_for
 from .test_setup_drawings import shapes, width
 
 NAMES = ("drawing_setup_saddle", "drawing_setup_side")
@@ -86,3 +87,13 @@ def test_stations_cross_the_side_where_they_lie(tarn: Figures) -> None:
 
 def test_without_a_body_there_is_no_side_to_draw(example) -> None:
     assert example("scree")["drawing_setup_side"].marks == ()
+
+
+@pytest.mark.parametrize(("hand", "outer"), [("left", "treble"), ("right", "bass")])
+def test_sides_of_their_own_say_from_where_they_are_seen(hand: str, outer: str) -> None:
+    """Head to the left, face toward you: nearest to you is a left-handed guitar's treble side, and its outside."""
+    figures = figures_for("corrie", ('handed = "left"', f'handed = "{hand}"'))
+    said = {mark.text for mark in figures["drawing_setup_side"].marks if isinstance(mark, Words)}
+    inner = "bass" if outer == "treble" else "treble"
+    assert f"the {outer} side from outside, neck to the left" in said
+    assert f"the {inner} side from inside, neck to the left" in said

@@ -56,12 +56,20 @@ def piece_small_treble(
     treble_side_lower: Series[Mm],
     treble_side_stations: tuple[SideStation, ...],
     piece_small_side_share: Ratio,
+    instrument_handed: str,
 ) -> Marks:
-    """The treble side under it, where the two are not alike: its stations by name, as its table has them."""
+    """The treble side under it, where the two are not alike: its stations by name, as its table has them.
+
+    Each is said to be seen from outside or from inside: with the top above, its neck is to the left in one of them.
+    """
     edges = (treble_side_along, treble_side_upper, treble_side_lower)
     view = View((0.0, -UNDER), piece_small_side_share, piece_small_side_share)
     stations = _stations(view, edges, treble_side_stations)
-    told = [Words((0.0, head), f"the {side} side, neck to the left", 2.6) for side, head in HEADS.items()]
+    outside = "treble" if instrument_handed == "left" else "bass"
+    told = [
+        Words((0.0, head), f"the {side} side from {'outside' if side == outside else 'inside'}, neck to the left", 2.6)
+        for side, head in HEADS.items()
+    ]
     return (*told, *_side(view, edges), *stations) if treble_side_along.size else ()
 
 
