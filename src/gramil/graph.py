@@ -321,8 +321,7 @@ class Figures(Mapping[str, Any]):
 
     def with_pins(self, pins: Mapping[str, Pin]) -> "Figures":
         """The same with other measurements: only what depends on one that differs is worked out again."""
-        differing = {address for address in {*self.pins, *pins} if self.pins.get(address) != pins.get(address)}
-        if not differing:
+        if not (differing := {each for each in {*self.pins, *pins} if self.pins.get(each) != pins.get(each)}):
             return self
         return replace(self, pins=pins, known=self._known_still({parse_address(each)[0] for each in differing}))
 
@@ -333,8 +332,7 @@ class Figures(Mapping[str, Any]):
         lengths: Mapping[str, int] | None = None,
     ) -> "Figures":
         """Figures of a changed description: only what depends on a changed input is worked out again."""
-        changed = {name for name in self.graph.inputs if not same(self.base[name], base[name])}
-        kept = self._known_still(changed)
+        kept = self._known_still({name for name in self.graph.inputs if not same(self.base[name], base[name])})
         return replace(self, base=base, origins=origins or self.origins, lengths=lengths or self.lengths, known=kept)
 
     def _known_still(self, changed: set[str]) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from importlib.resources import files
 import pytest
 import tomlkit
 
-from gramil.description.line_edit import set_in_line
+from gramil.description.line_edit import added_in_table, set_in_line
 
 EXAMPLES = ("tarn.toml", "fell.toml", "scree.toml")
 
@@ -75,3 +75,33 @@ def test_other_places_are_left_to_the_whole(key: str) -> None:
 def test_a_number_stays_a_number_and_a_flag_a_flag() -> None:
     assert set_in_line("[scale]\nlength = 1\n", "scale.length", True) == "[scale]\nlength = true\n"
     assert set_in_line("[scale]\nlength = true\n", "scale.length", 1) == "[scale]\nlength = 1\n"
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_a_key_is_added_as_the_whole_would_have_it(name: str) -> None:
+    """To every table of an example, before what stands between it and the next; or to a new one."""
+    text = text_of(name)
+    tables = [table for table, rows in tomllib.loads(text).items() if isinstance(rows, dict)]
+    for table in (*tables, "another"):
+        document = tomlkit.parse(text)
+        document.setdefault(table, tomlkit.table())["added"] = "25 mm"  # type: ignore[index]
+        assert added_in_table(text, f"{table}.added", "25 mm") == tomlkit.dumps(document), table
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "[scale]\nlength.bass = 3\n",
+        "[scale.more]\nlength = 3\n[scale]\nwide = 1\n",
+        "[[scale]]\nwide = 3\n",
+        "scale.wide = 630\n",
+        "[board]\nscale = 3\n\n",
+        "[board]\nscale = 3",
+        "[scale]\r\nwide = 630\r\n",
+        '[scale]\nname = """\n[board]\n"""\n[board]\nlength = 5\n',
+        '[other]\ntext = """\n[scale]\nwide = 5\n"""\n',
+        "[scale\n",
+    ],
+)
+def test_where_no_table_in_one_piece_lacks_it_a_key_is_left_to_the_whole(text: str) -> None:
+    assert added_in_table(text, "scale.length", 640) is None

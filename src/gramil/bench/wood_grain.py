@@ -6,6 +6,7 @@ ground.
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from math import cos, sin, tau
 
 from gramil.bench.things import Thing
@@ -21,7 +22,7 @@ OVER = ("soundhole", "rosette", "board", "bridge")
 CORNERS = 90
 """Of a circle that is left clear."""
 
-Outline = Sequence[Point]
+Outline = tuple[Point, ...]
 
 
 def grain_svg(things: Iterable[Thing]) -> str:
@@ -35,15 +36,21 @@ def grain_svg(things: Iterable[Thing]) -> str:
 
 def grain(things: Sequence[Thing]) -> Iterator[tuple[str, Line]]:
     """The lines with their kind, part by part."""
-    clear = [outline for each in things if each.name in OVER for outline in _outlines(each)]
+    clear = tuple(outline for each in things if each.name in OVER for outline in _outlines(each))
     for each in things:
         shape = each.shape
         if isinstance(shape, Polyline) and each.name in ALONG:
-            yield from _thinned(hatched(replace(shape, hatch="along the grain"), clear if each.name == "top" else ()))
+            yield from _along(shape, clear if each.name == "top" else ())
         elif isinstance(shape, Polyline) and each.name == "bridge" and _across(shape):
-            turned = replace(shape, points=tuple((y, x) for x, y in shape.points), hatch="along the grain")
-            for kind, line in _thinned(hatched(turned)):
+            turned = replace(shape, points=tuple((y, x) for x, y in shape.points))
+            for kind, line in _along(turned, ()):
                 yield kind, replace(line, start=line.start[::-1], end=line.end[::-1])
+
+
+@lru_cache(maxsize=64)
+def _along(shape: Polyline, clear: tuple[Outline, ...]) -> tuple[tuple[str, Line], ...]:
+    """The lines of one shape with their kind; cached, as most changes leave most shapes alone."""
+    return tuple(_thinned(hatched(replace(shape, hatch="along the grain"), clear)))
 
 
 def _across(shape: Polyline) -> bool:
@@ -56,7 +63,7 @@ def _outlines(thing: Thing) -> Iterator[Outline]:
         if isinstance(mark, Circle):
             (x, y), r = mark.centre, mark.radius
             turns = (tau * step / CORNERS for step in range(CORNERS))
-            yield [(x + r * cos(turn), y + r * sin(turn)) for turn in turns]
+            yield tuple((x + r * cos(turn), y + r * sin(turn)) for turn in turns)
         elif isinstance(mark, Polyline) and mark.closed:
             yield mark.points
 

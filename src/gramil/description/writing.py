@@ -10,7 +10,7 @@ from tomlkit import TOMLDocument
 from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import AoT, Table
 
-from gramil.description.line_edit import aligned_comment, set_in_line
+from gramil.description.line_edit import added_in_table, aligned_comment, set_in_line
 from gramil.description.problems import meant, nearest, quoted
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, start_for
 from gramil.description.reading import parse_description
@@ -140,9 +140,9 @@ def _plain(value: str) -> Any:
 
 
 def _set(text: str, key: str, value: Any) -> str:
-    quick = set_in_line(text, key, value)
-    if quick is not None:
-        return quick
+    for quick in (set_in_line, added_in_table):
+        if (found := quick(text, key, value)) is not None:
+            return found
     try:
         document = tomlkit.parse(text)
     except (TOMLKitError, ValueError, RecursionError) as error:

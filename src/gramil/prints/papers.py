@@ -21,7 +21,7 @@ from gramil.prints.cents import PANELS, cents_printed
 from gramil.prints.lazily import Lazily
 from gramil.prints.pages import safe
 from gramil.prints.sharing import changed, share
-from gramil.prints.whole import drawing_names, drawings_of, names_of, setups_of
+from gramil.prints.whole import drawings_of, is_drawn, names_of, setups_of
 from gramil.prints.work_sheets import Minded, minded, own_setup, page_of_work, sharing
 from gramil.reference import Ref, filled
 from gramil.setups.setup import Setup
@@ -101,7 +101,7 @@ def _cut_files_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
 
 def one_print(figures: Figures, name: str, work: Work | None = None) -> Print | None:
     """What is printed on the sheet or drawing of this name; None if the instrument has no such paper."""
-    if not (name in drawing_names(figures) if name.startswith("drawing_") else is_of(figures, name)):
+    if not (is_drawn(figures, name) if name.startswith("drawing_") else is_of(figures, name)):
         return None
     made = figures[name]
     if isinstance(made, Setup):

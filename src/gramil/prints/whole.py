@@ -136,6 +136,11 @@ def drawing_names(figures: Figures) -> tuple[str, ...]:
     return tuple(name for name in names if name in shown)
 
 
+def is_drawn(figures: Figures, name: str) -> bool:
+    """Whether a drawing is one of the instrument's."""
+    return not figures[n.repair_described] or name in drawing_names(figures)
+
+
 def file_of(name: str) -> str:
     """The name that a drawing and its file go by, from that of its figure: `drawing_top_inside` is `top-inside`."""
     return name.removeprefix("drawing_").replace("_", "-")
