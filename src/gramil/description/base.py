@@ -7,6 +7,7 @@ radii into curvatures) is listed in `normal.py`. Every value carries its origin.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from math import isnan
 from typing import Annotated, Any, Literal, get_args, get_origin
 
@@ -285,12 +286,14 @@ _STIFFNESS = frozenset(row.name for row in STIFFNESS_ROWS)
 
 def _written(name: str, file: Description | ShopDescription) -> Path | None:
     """Where in the file the key that sets a base value stands; an end of an arch may have a line of its own."""
-    for key in keys_of(name):
-        path: Path = tuple(key.split("."))
-        for each in ((*path, name.rsplit("_", 1)[-1]), path):
-            if each in file.lines:
-                return each
-    return None
+    return next((each for each in _places(name) if each in file.lines), None)
+
+
+@cache
+def _places(name: str) -> tuple[Path, ...]:
+    """Where the keys that set a base value may stand, the first that is written counts."""
+    paths = [tuple(key.split(".")) for key in keys_of(name)]
+    return tuple(each for path in paths for each in ((*path, name.rsplit("_", 1)[-1]), path))
 
 
 def _pin_path(shop: ShopDescription) -> Path | None:

@@ -4,7 +4,6 @@ Each check is a function of the tables that it needs, by their names in `Instrum
 is run if those tables could be read, whatever is wrong with the others, and returns the problems that it finds.
 """
 
-import inspect
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
@@ -16,6 +15,7 @@ from gramil.description.body.edge_checks import EDGE_CHECKS
 from gramil.description.neck.checks import NECK_CHECKS
 from gramil.description.problems import Problem
 from gramil.description.strings.checks import STRING_CHECKS
+from gramil.signature import parameters_of
 
 CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     *BOARD_CHECKS,
@@ -32,7 +32,7 @@ def problems_in(tables: Mapping[str, Any], tuning: ScalaScale | None) -> list[Pr
     known = {**tables, "tuning": tuning}
     found: list[Problem] = []
     for check in CHECKS:
-        names = inspect.signature(check).parameters
+        names = parameters_of(check)
         if all(known.get(name) is not None for name in names):
             found.extend(check(**{name: known[name] for name in names}))
     return found
