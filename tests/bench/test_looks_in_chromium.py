@@ -96,3 +96,22 @@ def test_a_pressed_button_says_so_and_is_not_pressed_twice(browser, served: Serv
     assert page.locator("button[aria-disabled=true]").count() == 0
     context.close()
     assert page.wrong == []
+
+
+def test_a_wide_screen_leaves_no_gap_under_the_drawing_nor_half_of_heights_empty(
+    browser, served: Served, laid_out: Path
+) -> None:
+    """However tall what stands beside it is: the figures follow the drawing, and the section begins at its top."""
+    shutil.copyfile(laid_out, served.store)
+    page = browser.new_page(viewport=SIZES["wide"], base_url=served.address)
+    for query in ("fret=7", "x=385&set=scale.length%3D640"):
+        page.goto(f"/instrument/1?{query}")
+        drawing, figures = (page.locator(each).bounding_box() for each in (".surface", ".parts .part >> nth=0"))
+        assert figures["y"] - (drawing["y"] + drawing["height"]) < 30, query
+        beside = page.locator(".desk > .strip, .desk > .card >> nth=0").first.bounding_box()
+        assert beside["y"] - drawing["y"] < 30, query
+    page.goto("/instrument/1/heights")
+    first, table = page.locator("figure").first.bounding_box(), page.locator("table.numbers").bounding_box()
+    assert first["y"] < table["y"] < first["y"] + first["height"]
+    assert table["x"] > first["x"] + first["width"] / 2
+    page.close()
