@@ -325,3 +325,14 @@ def test_findings_are_a_line_each_and_notes_wait_folded(demo: httpx.Client, tarn
     kinds = [kind for kind, _ in folded]
     assert kinds == sorted(kinds, key=["stop", "caution", "note"].index)
     assert all(line.count(". ") == 0 for _, line in folded)
+
+
+def test_the_head_of_the_page_counts_what_stands_against_it_and_leads_there(demo: httpx.Client, tarn: str) -> None:
+    """On a phone the findings lie screens below the drawing."""
+    page = unescape(demo.get(tarn).text)
+    link = re.search(r'<a href="#findings">(.*?)</a>', page[: page.index('class="desk"')])
+    assert link is not None
+    listed = re.findall(r'<li class="(stop|caution|note)" id="finding-', page)
+    counted = {word.rstrip("s"): int(number) for number, word in re.findall(r"(\d+) (\w+)", link[1])}
+    assert counted == {kind: listed.count(kind) for kind in set(listed)}
+    assert 'id="findings"' in page
