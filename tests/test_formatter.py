@@ -70,6 +70,28 @@ def test_a_sentence_is_filled_once(formatter: Formatter) -> None:
     assert formatter.filled("a maker's own {nut_width}") == "a maker's own {nut_width}"
 
 
+@pytest.mark.parametrize(
+    ("limit", "said"),
+    [
+        (0.1, "0.004 in"),  # 3.94 thou
+        (0.05, "0.002 in"),  # 1.97
+        (0.2, "0.008 in"),  # 7.87
+        (0.02, "0.0008 in"),  # 0.79: a whole thou is a quarter more
+        (0.07, "0.0028 in"),  # 2.76
+        (0.0, "0.000 in"),
+    ],
+)
+def test_an_inch_shop_reads_small_limits_as_a_maker_says_them(limit: float, said: str) -> None:
+    """Where it is told how near a figure must come; the figure itself stays as it is, and so do other figures."""
+    names = ("limit_near", "nut_gap")
+    figures = derive(build((), {name: Input(Mm, name) for name in names}), dict.fromkeys(names, limit))
+    text = says("± {}", Ref("limit_near"))
+    assert Formatter(figures, "in").filled_near(text) == f"± {said}"
+    assert Formatter(figures, "mm").filled_near(text) == f"± {limit:.2f} mm"
+    assert Formatter(figures, "in").filled_near(says("{}", Ref("nut_gap"))) == Formatter(figures, "in").text("nut_gap")
+    assert Formatter(figures, "in").text("limit_near") == Formatter(figures, "in").text("nut_gap")
+
+
 def test_holes_and_figures_are_as_many() -> None:
     with pytest.raises(ValueError, match="2 holes for 1 figures"):
         says("{} and {}", Ref("nut_width"))

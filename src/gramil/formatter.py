@@ -19,7 +19,7 @@ from gramil import names as n
 from gramil.decimals import fixed, plus_zero
 from gramil.graph import Figures
 from gramil.in_shop_units import POUND_FORCE, in_shop_units
-from gramil.inches import in_64ths, in_inches, inch_places
+from gramil.inches import in_64ths, in_inches, in_whole_thou, inch_places
 from gramil.measure import (
     LengthUnit,
     TemperatureUnit,
@@ -162,6 +162,19 @@ class Formatter:
     def filled(self, text: Text) -> str:
         """A text with every figure in it written out."""
         return filled(text, self.said)
+
+    def filled_near(self, text: Text) -> str:
+        """The same of how near a figure must come: an inch shop reads small limits as a maker says them, `± 0.004 in`.
+
+        What is 0.0001 in past such a limit shows as the limit itself in mm, and is near enough by its tolerance.
+        """
+        return filled(text, self._limit)
+
+    def _limit(self, figure: Ref[Any]) -> str:
+        if self.first == "in" and figure.address.startswith("limit_") and self.figures.unit_at(figure) == "mm":
+            value = self.figures.at(figure)
+            return (in_whole_thou(value) if inch_places(value) == 4 else "") or self.said(figure)
+        return self.said(figure)
 
 
 def _single(value: Any) -> bool:

@@ -16,6 +16,10 @@ A_64TH = 25.4 / 64
 THIN = 0.254
 """Under ten thou, in mm, a length is measured with a feeler or a micrometer, and a thou is too coarse to tell it."""
 ZERO = "0.000"
+FORTY_TO_A_MM = 0.02
+"""A limit of practice given in mm is a whole number of thou to an inch shop, where it is so near to one: 0.10 mm is
+four thou, at forty to a millimetre.
+"""
 
 
 def in_inches(value_mm: Mm, places: int) -> str:
@@ -30,6 +34,12 @@ def inch_places(value_mm: Mm) -> int:
     A fourth that would be nothing is left out, however thin: `0.002 in`.
     """
     return 4 if abs(value_mm) < THIN and round(10 * value_mm / THOU) % 10 else 3
+
+
+def in_whole_thou(value_mm: Mm) -> str:
+    """A limit as a maker says it: `0.004 in` of 0.10 mm, which is 0.0039 in; empty if it is no such number of thou."""
+    thou = round(value_mm / THOU)
+    return in_inches(thou * THOU, 3) if thou and abs(thou * THOU - value_mm) <= FORTY_TO_A_MM * abs(value_mm) else ""
 
 
 def in_64ths(value_mm: Mm, remainder: bool = True) -> str:

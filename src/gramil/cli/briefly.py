@@ -47,7 +47,7 @@ def more_of(formatter: Formatter, address: str) -> Iterator[str]:
 
 
 def _figure(formatter: Formatter, each: BigFigure) -> str:
-    near = f", {formatter.filled(each.tolerance)}" if each.tolerance else ""
+    near = f", {formatter.filled_near(each.tolerance)}" if each.tolerance else ""
     return f"{formatter.filled(each.what)}: {formatter.text(each.figure)}{near}   [{each.figure}]"
 
 

@@ -104,7 +104,7 @@ def page_text(setup: Setup, formatter: Formatter) -> PageText:
         drawing="" if setup.drawing is None else formatter.figures[setup.drawing].name,
         figures=[_figure(each, formatter) for each in setup.figures],
         steps=_filled(setup.steps, formatter),
-        prove=safe(formatter.filled(setup.prove)),
+        prove=safe(formatter.filled_near(setup.prove)),
         caution=[safe(line) for line in caution_lines(setup.by, setup.on, formatter)],
         notes=_filled(setup.notes, formatter),
         tools=_filled(setup.tools, formatter),
@@ -116,7 +116,7 @@ def page_text(setup: Setup, formatter: Formatter) -> PageText:
 
 def _filled(texts: Sequence[Text], formatter: Formatter) -> list[str]:
     """Each text with its figures filled in; empty ones are left out."""
-    return [text for text in (safe(formatter.filled(each)) for each in texts) if text.strip()]
+    return [text for text in (safe(formatter.filled_near(each)) for each in texts) if text.strip()]
 
 
 def _figure(figure: BigFigure, formatter: Formatter) -> FigureText:
@@ -128,7 +128,7 @@ def _figure(figure: BigFigure, formatter: Formatter) -> FigureText:
         unit=unit,
         other=other,
         made="",
-        tolerance=safe(formatter.filled(figure.tolerance)),
+        tolerance=safe(formatter.filled_near(figure.tolerance)),
         tool=safe(formatter.filled(figure.measured_with)),
     )
 
@@ -143,7 +143,7 @@ def _box(box: Ref[Any], setup: Setup, formatter: Formatter) -> BoxText:
     return BoxText(
         what=safe(named_on(setup, box, formatter)),
         wanted=_wanted(formatter.text(_SAID.get(box, box))),
-        near=safe(formatter.filled(near)),
+        near=safe(formatter.filled_near(near)),
         unit=_unit(box, formatter),
     )
 
