@@ -5,12 +5,15 @@ import re
 import pytest
 from tests.drawings.conftest import figures_for
 
+from gramil.drawings.marks import Label, Polyline, Span
 from gramil.drawings.picture import Picture
 from gramil.formatter import Formatter
 from gramil.pack import TALLEST
 from gramil.sheets.page_size import page_size, room_for_drawing
 from gramil.writers.beside import labels_on
 from gramil.writers.legible import legible
+from gramil.writers.lettering import Lettering, corners
+from gramil.writers.plain import plain
 
 EXAMPLES = ["tarn", "fell", "scree", "mere"]
 
@@ -44,6 +47,23 @@ def test_a_lower_drawing_is_no_heap_of_words(drawing: str) -> None:
     """Its lines are half as large as the other's or more: *Fell*'s blank would have shrunk to three tenths."""
     picture = pictured("fell", drawing, "a4")
     assert picture.low is None or times(picture.low) >= 0.5 * times(picture)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_no_word_reaches_far_over_or_under_the_blank(name: str) -> None:
+    """In an inch shop its width with 64ths had stood upright, higher over it than the blank is wide."""
+    figures = figures_for(name)
+    drawn = figures["drawing_setup_blank"]
+    read = labels_on((drawn,), Formatter(figures, figures["instrument_units"]))
+    said = [each for each in plain(drawn, read) if isinstance(each, Lettering)]
+    ys = [y for each in said for _, y in corners(each)]
+    (wood,) = (mark for mark in drawn.marks if isinstance(mark, Polyline) and mark.hatch)
+    low, high = min(y for _, y in wood.points), max(y for _, y in wood.points)
+    assert max(ys) - high < 0.5 * (high - low)
+    assert low - min(ys) < 18.0
+    assert {"blank_width", "blank_length", "blank_thickness"} <= {
+        mark.figure.address for mark in drawn.marks if isinstance(mark, Label | Span)
+    }
 
 
 @pytest.mark.parametrize("name", ["tarn", "fell", "mere"])

@@ -64,7 +64,8 @@ def drawing_setup_blank(
         Words((low[0], low[1] - 5.0), "jointed edge", 2.2),
         Words((low[0], low[1] - 16.0), "grain along; finished outline within", 2.2),
         Span(low, corner, -10.0, n.blank_length, FIGURE),
-        Span(low, (low[0], high[1]), 6.0, n.blank_width, FIGURE),
+        # a dimension's own words would stand upright, and with 64ths reach far over so narrow a piece
+        Label((low[0], high[1] + 2.0), n.blank_width, "wide ", height=FIGURE),
         Label((high[0], high[1] + 2.0), n.blank_thickness, "thick ", height=FIGURE, anchor="right"),
     )
     return _sketch("setup-blank", f"{instrument_name}, the blank", marks, piece_squeezed)
