@@ -73,3 +73,17 @@ def test_a_side_that_is_bent_has_a_drawing_that_leaves_room_for_its_words(name: 
     assert low is not None
     assert low.least < 50.0
     assert low.key == ()
+
+
+@pytest.mark.parametrize(("name", "drawing"), [("corrie", "drawing_head"), ("tarn", "drawing_top_inside")])
+@pytest.mark.parametrize("tall", [45.0, 60.0, 80.0])
+def test_no_ring_stands_for_a_number(name: str, drawing: str, tall: float) -> None:
+    """Of tuners and braces that are numbered: a number in a ring in another's place would be read as one of them."""
+    drawn = figures_for(name)[drawing]
+    read = Formatter(figures_for(name), "mm").text
+    picture = legible(drawn, read, (room_for_drawing("a4"), tall))
+    wanted = {each.text for each in plain(drawn, read) if isinstance(each, Lettering) and len(each.text) <= 2}
+    assert len(wanted) > 8
+    for found in filter(None, (picture, picture.low)):
+        assert not {said for _, said in found.key} & wanted
+        assert wanted <= set(re.findall(r">([^<>]{1,2})</text>", found.svg))

@@ -1,7 +1,8 @@
 """A drawing made readable at arm's length although a page shows it small: no letter under seven points.
 
 Words that are too small are written larger. If words then overlap, the later ones are replaced by a number, and what
-they say is put in a table beside the drawing. Sentences on the whole drawing go there together, without a number.
+they say is put in a table beside the drawing; a number or a name of a few letters is set aside itself. Sentences on the
+whole drawing go there together, without a number.
 """
 
 from collections.abc import Iterator, Sequence
@@ -16,7 +17,7 @@ from gramil.writers.clear_of_lines import boxed, clear_of_lines
 from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, corners, width
 from gramil.writers.plain import Plain, has_place, pieces, with_hatches
-from gramil.writers.rings import numbered
+from gramil.writers.rings import numbered, set_aside
 from gramil.writers.slanted import Corners, Upright, hits, upright
 from gramil.writers.spans import Resolve
 from gramil.writers.stacked import grown
@@ -103,7 +104,8 @@ def _as_large(laid: Laid) -> float:
 def _in_the_table(drawing: Drawing, resolve: Resolve, height: float, wide: float) -> int:
     """How many words go to the table at the least, which is soon seen: letters grow further as they push the edge."""
     larger = [pieces(mark, resolve) for mark in grown(drawing.marks, height)]
-    return len(_sorted_out(larger, _widest(wide, height))[1])
+    moved = _sorted_out(larger, _widest(wide, height))[1]
+    return sum(len(_letters(larger[at])[0].text) > FEW for at in moved)
 
 
 def _widest(wide: float, height: float) -> float:
@@ -150,6 +152,9 @@ def _cleared(laid: list[Plain], known: tuple[Row, ...]) -> tuple[list[Plain], tu
     for text in sorted(homeless, key=_reading_order):
         if is_remark(text.text):
             key.append(("", text.text))
+            continue
+        if len(text.text) <= FEW:
+            marks += set_aside(text, taken, lines)
             continue
         number = str(sum(bool(row[0]) for row in key) + 1)
         key.append((number, text.text))
@@ -204,10 +209,14 @@ def _keyed(
     said = tuple(("", _letters(groups[at])[0].text) for at in remarks) if set(moved) & set(remarks) else ()
     if said:  # all of them together, so that none is left behind
         groups = [() if at in remarks else group for at, group in enumerate(groups)]
-    key = []
+    key: list[Row] = []
     placed = sorted(set(moved) - set(remarks), key=lambda at: _reading_order(_letters(groups[at])[0]))
-    for number, at in enumerate(placed, 1):
-        text = _letters(groups[at])[0]
+    for at in placed:
+        text, number = _letters(groups[at])[0], len(key) + 1
+        if len(text.text) <= FEW:
+            apart = [each for each in groups[at] if not isinstance(each, Lettering)]
+            groups[at] = (*apart, *set_aside(text, kept, lines))
+            continue
         groups[at] = (*_lines(larger[at], str(number), groups[at]), *numbered(text, str(number), kept, lines))
         key.append((str(number), text.text))
     return groups, (*key, *said)

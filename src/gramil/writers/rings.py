@@ -1,6 +1,7 @@
-"""Numbers in rings, in the place of words for which a drawing has no room."""
+"""Numbers in rings, in the place of words for which a drawing has no room; what is a number itself is set aside."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from math import cos, hypot, pi, sin
 
 from gramil.drawings.marks import Circle, Line, Point
@@ -31,6 +32,16 @@ def numbered(text: Lettering, number: str, taken: list[Corners], lines: Sequence
     taken.append(_square(at, reach))
     yield Lettering((at[0], at[1] - text.height / 2), number, text.height, 0.0, "middle", text.layer, True)
     yield Circle(at, reach, "dimensions")
+    if hypot(at[0] - middle[0], at[1] - middle[1]) > 2 * reach:
+        yield Line(_toward(at, middle, reach), middle, "dimensions")
+
+
+def set_aside(text: Lettering, taken: list[Corners], lines: Sequence[tuple[Plain, Box]]) -> Iterator[Plain]:
+    """A number or a name of a few letters itself, as near its place as there is room, with a line to it there."""
+    middle, reach = _pointed_at(text, taken), RING[min(len(text.text), len(RING)) - 1] * text.height
+    at = _place(middle, text.height, reach, taken, lines)
+    taken.append(_square(at, reach))
+    yield replace(text, at=(at[0], at[1] - text.height / 2), angle=0.0, anchor="middle")
     if hypot(at[0] - middle[0], at[1] - middle[1]) > 2 * reach:
         yield Line(_toward(at, middle, reach), middle, "dimensions")
 
