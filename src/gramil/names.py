@@ -1007,7 +1007,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "gramil.setups.body_work": {
         "setup_mould": ("body_bouts", "bend_treble",),
-        "setup_sides": ("side_stations", "treble_side_stations", "bend_treble", "foot_there",),
+        "setup_sides": ("side_stations", "treble_side_stations", "bend_treble", "bend_thin_to", "body_wall", "foot_there",),
         "setup_brace_stock": ("stick_list", "stick_billets", "stick_wanting", "brace_crossings",),
         "setup_brace_top": ("brace_list", "brace_crossings",),
         "setup_bridge_plate": ("plate_shapes", "brace_legs", "plate_slant",),

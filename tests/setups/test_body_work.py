@@ -4,6 +4,9 @@ import math
 from collections.abc import Callable
 from itertools import pairwise
 
+import pytest
+from tests.drawings.conftest import figures_for
+
 from gramil import names as n
 from gramil.drawings.marks import Label, Words
 from gramil.formatter import Formatter
@@ -24,7 +27,8 @@ def test_a_body_has_all_its_sheets(example: Callable[[str], Figures]) -> None:
 
 def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None:
     tarn = example("tarn")
-    bare: dict[str, object] = {"plate_slant": math.nan, "foot_there": False}
+    bare: dict[str, object] = {"foot_there": False}
+    bare |= dict.fromkeys(("plate_slant", "bend_thin_to", "body_wall"), math.nan)
     bare |= dict.fromkeys(
         (
             "body_bouts",
@@ -87,3 +91,12 @@ def test_rows_have_the_numbers_that_the_drawing_has(example: Callable[[str], Fig
     assert sorted(numbers) == list(range(1, len(listed) + 1))
     for table in (first, second):
         assert [row[0] for row in table["rows"]] == [f"{at} {name}" for at, name in enumerate(listed, 1)]
+
+
+@pytest.mark.parametrize(("radius", "too_thick"), [(42, False), (20, True)])
+def test_a_side_is_thinned_for_the_horn_only_where_it_is_too_thick_for_it(radius: int, too_thick: bool) -> None:
+    """Corrie's sides are 1.9: twelve times that is a radius of 22.8, by common practice."""
+    figures = figures_for("corrie", ("radius = 42", f"radius = {radius}"))
+    said = " ".join(map(str, figures["setup_sides"].steps))
+    assert "bend the horn first" in said
+    assert ("thinned beforehand" in said) == too_thick

@@ -4,7 +4,7 @@ from typing import Any
 
 from gramil import names as n
 from gramil.parts.body_records import Bend, Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
-from gramil.quantities import Count, Ratio
+from gramil.quantities import Count, Mm, Ratio
 from gramil.reference import EACH, Ref, Text, says
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
@@ -73,6 +73,8 @@ def setup_sides(
     side_stations: tuple[SideStation, ...],
     treble_side_stations: tuple[SideStation, ...],
     bend_treble: tuple[Bend, ...],
+    bend_thin_to: Mm,
+    body_wall: Mm,
     foot_there: bool,
 ) -> Setup:
     """Thickness, mark and bend the sides.
@@ -109,7 +111,7 @@ def setup_sides(
             "Book-match the two sides; mark the face, the edge toward the back, and the neck end on both.",
             "Lay on the template, and saw the back's edge to its curve, leaving the line.",
             *marks,
-            *treble_bending(bend_treble),
+            *treble_bending(bend_treble, body_wall > bend_thin_to),
             "Try an offcut at the tightest bend first. Bend the waist first, then the lower bout, then the upper.",
             _ends_last(foot_there),
         ),

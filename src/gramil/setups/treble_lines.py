@@ -58,8 +58,8 @@ def treble_stations(stations: tuple[SideStation, ...]) -> tuple[Table, ...]:
     )
 
 
-def treble_bending(bends: tuple[Bend, ...]) -> tuple[Text, ...]:
-    """In what order the treble side is bent, and where it is in pieces."""
+def treble_bending(bends: tuple[Bend, ...], too_thick: bool) -> tuple[Text, ...]:
+    """In what order the treble side is bent, and where it is in pieces; `too_thick`: for its tightest bend."""
     if not bends:
         return ()
     points = [each for each in bends if each.name.startswith("point")]
@@ -71,7 +71,9 @@ def treble_bending(bends: tuple[Bend, ...]) -> tuple[Text, ...]:
             f"On the treble side bend {round_horn} first, where it is tightest, thinned beforehand to {{}} or less if "
             "an offcut cracks there; then on toward the tail.",
             n.bend_thin_to,
-        ),
+        )
+        if too_thick
+        else f"On the treble side bend {round_horn} first, where it is tightest; then on toward the tail.",
         *(
             says(
                 f"The treble side is in pieces that meet at the {each.name}, {{}} from the neck, at an angle of {{}}: "
