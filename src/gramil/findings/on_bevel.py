@@ -94,9 +94,8 @@ def finding_braces_at_bevel(bevelled_braces: tuple[BevelBrace, ...]) -> Findings
             at_most(None, 0.0),
             "How much of the brace lies where the bevel's block is, past the linings that it is measured to.",
             says(
-                "Cut its end shorter by {}, or let it as far into the block, under the plate, before the block is "
-                "glued "
-                "to it.",
+                "Cut its end shorter by {}, or notch the block that far for it, under the plate, before the block is "
+                "glued in.",
                 n.bevelled_braces[each.name].inside,
             ),
         )

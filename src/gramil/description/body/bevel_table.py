@@ -32,13 +32,13 @@ class BevelTable(Table):
     )
     block_width: Length = usual(
         0.0,
-        "0: as wide as keeps the linings' own glue",
+        "0: so wide that as much is left to glue as on the linings",
         "width of that block at its middle, against the side",
         ge=0,
         le=90,
     )
     block_height: Length = usual(
-        0.0, "0: as high as keeps the linings' own glue", "its height, from under the plate", ge=0, le=120
+        0.0, "0: so high that as much is left to glue as on the linings", "its height, from under the plate", ge=0, le=120
     )
     layer: Length = usual(2.0, "common practice", "thickness of each layer of a laminated block", gt=0, le=10)
     veneer: Length = usual(
