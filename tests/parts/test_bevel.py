@@ -150,21 +150,20 @@ def test_the_veneer_net_on_its_drawing(bevelled: Figures) -> None:
 
 
 def test_the_lines_on_plans_and_on_the_flat_side(bevelled: Figures) -> None:
-    """On the face plan 28 mm from the outline on the bass side at most; on the flat side 16 less the top."""
+    """On the face plan, where the bound top's inner line goes along it, and from inside 28 mm from the outline on the
+    bass side at most, and 18 on the back; it begins on the outline. On the flat side 16 less the top."""
     (outline,) = bevelled["body_outlines"]
     ring = shapely.LinearRing(outline.polyline(1e-4))
-    for drawing, deep in (("drawing_face_plan", 28.0), ("drawing_top_inside", 28.0), ("drawing_back_inside", 18.0)):
-        lines = [
-            each
-            for each in bevelled[drawing].marks
-            if getattr(each, "layer", "") == "markers" and len(getattr(each, "points", ())) == 257
-        ]
-        (line,) = lines
-        way = -1.0 if drawing != "drawing_top_inside" else 1.0
-        assert all(way * y > 0 for _, y in line.points)
-        placed = [shapely.Point(x, y) for x, y in line.points]
-        assert max(ring.distance(each) for each in placed) == pytest.approx(deep, abs=0.01)
-        assert ring.distance(placed[0]) == pytest.approx(0.0, abs=0.01)
+    for drawing, bass, deep in (
+        ("drawing_face_plan", -1.0, 28.0),
+        ("drawing_top_inside", 1.0, 28.0),
+        ("drawing_back_inside", -1.0, 18.0),
+    ):
+        marked = [each for each in bevelled[drawing].marks if getattr(each, "layer", "") == "markers"]
+        *_, line = [each.points for each in marked if len(getattr(each, "points", ())) >= 257]
+        assert drawing == "drawing_face_plan" or all(bass * y > 0 for _, y in line)
+        apart = [ring.distance(shapely.Point(x, y)) for x, y in line if bass * y > 0]
+        assert (min(apart), max(apart)) == (pytest.approx(0.0, abs=0.01), pytest.approx(deep, abs=0.01))
     on_side = [each for each in bevelled["drawing_side"].marks if getattr(each, "layer", "") == "markers"]
     assert len(on_side) == 2
     lines = [shapely.LineString(each.points) for each in on_side]

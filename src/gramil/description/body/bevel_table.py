@@ -32,13 +32,17 @@ class BevelTable(Table):
     )
     block_width: Length = usual(
         0.0,
-        "0: so wide that as much is left to glue as on the linings",
+        "0: so wide that as much is glued as on the linings",
         "width of that block at its middle, against the side",
         ge=0,
         le=90,
     )
     block_height: Length = usual(
-        0.0, "0: so high that as much is left to glue as on the linings", "its height, from under the plate", ge=0, le=120
+        0.0,
+        "0: so high that as much is glued as on the linings",
+        "its height, from under the plate",
+        ge=0,
+        le=120,
     )
     layer: Length = usual(2.0, "common practice", "thickness of each layer of a laminated block", gt=0, le=10)
     veneer: Length = usual(
