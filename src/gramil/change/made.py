@@ -141,7 +141,7 @@ def remedy(fixed: Fixed, difference: float, rows: int = 1) -> str:
 def verdict(fixed: Fixed, difference: float, figures: Figures) -> tuple[Standing, str]:
     """The verdict on a part whose figure should be larger by this much (in the figure's unit), and what can be done."""
     under, over = passes(fixed, figures)
-    if difference != difference or -over <= difference <= under:
+    if isnan(difference) or -over <= difference <= under:
         return "still right", ""
     mends = remedy(fixed, difference)
     return ("rework" if mends else "lost"), mends

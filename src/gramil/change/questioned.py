@@ -8,6 +8,7 @@ The question says what the reading would mean if true, by the same verdicts as f
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from math import isnan
 from typing import Literal
 
 import numpy as np
@@ -122,7 +123,7 @@ def question(reading: Reading, wanted: float, unit: str, near: float | None) -> 
 def slip_of(read: float, wanted: float, unit: str, near: float | None) -> Slip | None:
     """What is likely wrong with a reading; None if it is believed, or if the wanted value is not known."""
     off = abs(read - wanted)
-    if wanted != wanted or read == wanted or (unit == "mm" and off <= HAIR):
+    if isnan(wanted) or read == wanted or (unit == "mm" and off <= HAIR):
         return None
     times = read / wanted if wanted else 0.0
     if not _slip_of_unit(times, unit, NEAR) and off <= (SHARE * abs(wanted) if near is None else TIMES * near):

@@ -52,7 +52,7 @@ def _ports(ports: tuple[Port, ...], along: Series[Mm], turned: bool) -> Marks:
 
 
 def _port(port: Port, x: Mm) -> Iterator[Mark]:
-    """A port with its middle at x: its edge to cut, a cross, its patch's corners, and what it is in it or beside it."""
+    """A port with its middle at x: its edge to cut, a cross, its patch's corners, and its words in it or beside it."""
     y, at = port.height, n.port_list[port.name]
     if port.hole.is_round:
         yield Circle((x, y), port.along / 2, "cut")

@@ -3,6 +3,8 @@
 The first two show what was there and ask for it; the others show what is to be. No sheet mixes the two.
 """
 
+from math import isnan
+
 from gramil import names as n
 from gramil.description.records import Wire
 from gramil.quantities import Count, Mm, PerMm2
@@ -141,12 +143,12 @@ def setup_which_wire(
 
 
 def _known(figure: BigFigure, value: float) -> tuple[BigFigure, ...]:
-    return (figure,) if value == value else ()
+    return () if isnan(value) else (figure,)
 
 
 def _columns(depth: Mm) -> tuple[tuple[str, Ref[float]], ...]:
     each = n.refret_wires[EACH]
-    room = (("room under the tang", each.room),) if depth == depth else ()
+    room = () if isnan(depth) else (("room under the tang", each.room),)
     return (
         ("gap, narrowest slot", each.narrowest),
         ("gap, widest slot", each.widest),
@@ -164,13 +166,13 @@ def _crowns(rows: tuple[str, ...], mean: Mm) -> tuple[Table, ...]:
         ("over the highest old crown", each.over_old),
         ("higher at fret 12: action less by", each.higher),
     )
-    return (Table("Their crowns against the old ones", columns, rows, "wire"),) if mean == mean else ()
+    return () if isnan(mean) else (Table("Their crowns against the old ones", columns, rows, "wire"),)
 
 
 def _bows(rows: tuple[str, ...], row: PerMm2) -> tuple[Table, ...]:
     each = n.refret_wires[EACH]
     columns = (("back-bow, at the least", each.bow_least), ("at the most", each.bow_most))
-    return (Table("What the whole row does to the neck", columns, rows, "wire"),) if row == row else ()
+    return () if isnan(row) else (Table("What the whole row does to the neck", columns, rows, "wire"),)
 
 
 def setup_refret(repair_described: bool, repair_refret: bool, refret_room: Mm) -> Setup:

@@ -3,7 +3,7 @@
 import json
 from dataclasses import dataclass, replace
 from functools import cached_property
-from math import cos
+from math import cos, isnan
 from urllib.parse import urlencode
 
 from starlette.responses import Response
@@ -101,7 +101,7 @@ def _cut(request: PageRequest, figures: Figures) -> Cut:
     except ValueError:
         return cut_at(figures, float(figures[n.fret_position][min(7, last)]))
     low, high = reach(figures)
-    x = min(max(x, low), high) if x == x else low
+    x = low if isnan(x) else min(max(x, low), high)
     return cut_at(figures, _tapped(figures, x) if request.one("tap") else x)
 
 
@@ -314,7 +314,7 @@ def stops(figures: Figures) -> tuple[float, ...]:
     low, high = reach(figures)
     start, angle = figures[n.piece_plan_turned]
     middles = [(each.start_x + each.stop_x) / 2 for each in figures[n.brace_list]]
-    beyond = [float(start) + along * cos(angle) for along in middles if along == along]
+    beyond = [float(start) + along * cos(angle) for along in middles if not isnan(along)]
     beyond += [float(figures[name]) for name in (n.soundhole_from_zero, n.saddle_position)]
     found = frets
     for x in sorted(x for x in (*beyond, high) if frets[-1] < x <= high):
