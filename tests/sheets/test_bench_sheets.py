@@ -166,6 +166,18 @@ def test_what_a_few_millimetres_hold_takes_no_second_page_on_letter() -> None:
     assert all("Bracethetop" in page or "Adjusttherelief" in page for page in twice)
 
 
+@pytest.mark.parametrize(("operation", "titled"), [("sides", "Bendthesides"), ("ports", "Cuttheports")])
+def test_no_sheet_takes_a_third_page(operation: str, titled: str) -> None:
+    """Of Corrie, whose two sides are not alike, on letter; its drawing stands beside the words where it can."""
+    figures = example("corrie")
+    (found,) = (each for each in setup_sheets(figures, usual_work()) if each.setup.name == operation)
+    sheet = printed(found, formatter_of(figures), "letter")
+    pages = [page for page in words(bench_sheets_pdf([sheet], formatter_of(figures), "Corrie", "letter")) if page]
+    assert len(pages) <= 2
+    assert all(titled in page for page in pages)
+    assert "Measured" in pages[0]
+
+
 ORDERS = [(name, paper) for name in ("tarn", "fell", "scree") for paper in ("a4", "letter")]
 
 
