@@ -27,7 +27,7 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("instrument", "Tarn's top is as thick all over", "top.edge_run"),
     **_each("instrument", "Tarn's frets are parallel: there is none to be named that is square", "scale.square_at"),
     **_each("instrument", "Tarn has no zero fret, and its nut stands at the zero line", "nut.behind"),
-    **_each("instrument", "Tarn's pins stand in one row", "bridge.rows_apart", "bridge.rows"),
+    **_each("instrument", "Tarn's pins stand in one row", "bridge.rows_apart"),
     **_each("instrument", "Tarn has six strings; it is asked of ten and more", "strings.single"),
     **_each(
         "instrument",
@@ -90,7 +90,9 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("shop", "of the old saddle of a guitar that came in; Tarn is being built", "limits.saddle_place"),
     **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),
     **_each("shop", "Tarn's pins stand in one row", "limits.string_to_pin"),
-    **_each("shop", "Tarn's strings stand by themselves", "limits.pair_least", "limits.pair_most"),
+    **_each(
+        "shop", "Tarn's strings stand by themselves", "limits.pair_least", "limits.pair_most", "limits.torque_of_second"
+    ),
     **_each(
         "shop",
         NYLON,
@@ -178,13 +180,14 @@ IDLE: dict[str, tuple[str, str]] = {
 """By key, rows left out: the description that it is of, and why it changes nothing."""
 BY_CORRIE = frozenset(
     (
-        *("bridge.front_row", "bridge.pair", "bridge.pair_by", "bridge.rows", "bridge.rows_apart"),
+        *("bridge.front_row", "bridge.pair", "bridge.pair_by", "bridge.rows_apart"),
         *(
             "intonation.pair",
             "nut.pair",
             "nut.pair_by",
             "limits.pair_least",
             "limits.pair_most",
+            "limits.torque_of_second",
             "limits.string_to_pin",
         ),
         *("cutaway.heel", "cutaway.radius", "limits.bend_radius", "limits.bend_ratio_least"),

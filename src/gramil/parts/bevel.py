@@ -9,7 +9,15 @@ from math import atan2, hypot, nan
 
 import numpy as np
 
-from gramil.parts.bevel_records import Bevel, BevelAsked, BevelLaid, BevelMark, BevelPattern, BevelVeneer
+from gramil.parts.bevel_records import (
+    Bevel,
+    BevelAsked,
+    BevelLaid,
+    BevelMark,
+    BevelPattern,
+    BevelVeneer,
+    no_bevel,
+)
 from gramil.parts.edge_records import Edge
 from gramil.quantities import Mm
 from gramil.shapes.edge_bevel import EdgeBevel
@@ -38,6 +46,8 @@ def bevel_arm(
     Method: its keys together; 0 wide where there is none.
     Source: the maker's own choice.
     """
+    if not arm_bevel_width:
+        return no_bevel("arm")
     return BevelAsked(
         "arm",
         arm_bevel_width,
@@ -70,6 +80,8 @@ def bevel_rib(
     Method: its keys together; 0 wide where there is none.
     Source: the maker's own choice.
     """
+    if not rib_bevel_width:
+        return no_bevel("rib")
     return BevelAsked(
         "rib",
         rib_bevel_width,

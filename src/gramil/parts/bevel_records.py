@@ -43,6 +43,11 @@ class BevelAsked:
         return self.binding in ("side", "both")
 
 
+def no_bevel(name: str) -> BevelAsked:
+    """That there is none there, whatever is written of its block, veneer and binding."""
+    return BevelAsked(name, 0.0, 0.0, 0.0, 0.0, "solid", 0.0, 0.0, 0.0, 0.0, "stops")
+
+
 @dataclass(frozen=True)
 class BevelLaid:
     """A bevel as it is asked for, on the body's edge."""
