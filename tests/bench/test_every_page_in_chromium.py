@@ -76,6 +76,8 @@ PAGES = (
     "/instrument/1/top",
     "/instrument/1/anew/board",
     "/instrument/1/part?name=bridge",
+    "/instrument/1/describe?table=cutaway",
+    "/instrument/1/describe?table=port&row=1",
     "/instrument/1/found?n=1&n=2",
 )
 OF_THE_SHOP = (

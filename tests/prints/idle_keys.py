@@ -74,7 +74,7 @@ IDLE: dict[str, tuple[str, str]] = {
         *(
             f"{table}.{key}"
             for table in ("arm_bevel", "rib_bevel")
-            for key in ("place", "block", "block_width", "block_height", "layer", "veneer", "veneer_wood", "binding")
+            for key in ("place", "block", "block_width", "block_height", "layer", "veneer", "binding")
         ),
     ),
     **_each(

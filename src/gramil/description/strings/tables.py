@@ -163,7 +163,7 @@ class Bridge(Table):
     hold_behind: Length = usual(
         13.0,
         "common practice",
-        "middle of the saddle's slot to the line of pins (or to the tie block's holes), on the centreline",
+        "middle of the saddle's slot to the line of holes (for pins, or the tie block's), on the centreline",
         gt=0,
         le=60,
     )
