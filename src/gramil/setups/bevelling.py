@@ -126,9 +126,7 @@ def _bending(blocks: tuple[BevelBlock, ...]) -> tuple[str, ...]:
 
 def _let_in(brace: BevelBrace) -> Text:
     at = n.bevelled_braces[brace.name]
-    return says(
-        f"{brace.name}: its end reaches {{}} into the block. Cut it shorter, or notch the block for it.", at.inside
-    )
+    return says("{}: its end reaches {} into the block. Cut it shorter, or notch the block for it.", at.name, at.inside)
 
 
 def setup_bevel(

@@ -105,14 +105,14 @@ def _sizes(hole: Opening) -> tuple[BigFigure, BigFigure]:
 
 def _round(hole: Opening) -> Text:
     at = n.opening_list[hole.name]
-    return says(f"The {hole.name} is round, {{}} wide: swing it with the circle cutter about its cross.", at.across)
+    return says("The {} is round, {} wide: swing it with the circle cutter about its cross.", at.name, at.across)
 
 
 def _struck(hole: Opening) -> Text:
     at = n.opening_list[hole.name]
     if not hole.y and not hole.lean:
-        return says(f"Strike the {hole.name}'s cross on the joint: {{}} from the neck's end.", at.x)
-    place = says(f"Strike the {hole.name}'s cross: {{}} from the neck's end", at.x)
+        return says("Strike the {}'s cross on the joint: {} from the neck's end.", at.name, at.x)
+    place = says("Strike the {}'s cross: {} from the neck's end", at.name, at.x)
     aside = says(", {} from the joint, treble positive", at.y) if hole.y else says(", on the joint")
     turned = says(", turned by {} with its treble end toward the tail", at.lean) if hole.lean else says("")
     return place + aside + turned + "."
@@ -145,8 +145,9 @@ def _channel(ring: "n.RingRef") -> Text:
 def _proof(hole: Opening) -> Text:
     at = n.opening_list[hole.name]
     return says(
-        f"Before anything is cut the window of the {hole.name} measures {{}} along and {{}} across, and its "
+        "Before anything is cut the window of the {} measures {} along and {} across, and its "
         "cross lies on the one struck. A template turned over, or the window of another ring, shows here.",
+        at.name,
         at.along,
         at.across,
     )
@@ -201,8 +202,9 @@ def _port_sizes(port: Port) -> tuple[BigFigure, ...]:
 def _port_struck(port: Port) -> Text:
     at = n.port_list[port.name]
     return says(
-        f"Lay the template on the outside of the {port.side} side, the neck end at its end, and strike the {port.name} "
+        f"Lay the template on the outside of the {port.side} side, the neck end at its end, and strike the {{}} "
         "through it: {} along, {} below the top's edge.",
+        at.name,
         at.centre,
         at.below,
     )
@@ -211,7 +213,8 @@ def _port_struck(port: Port) -> Text:
 def _port_proof(port: Port) -> Text:
     at = n.port_list[port.name]
     return says(
-        f"Before it is cut: the {port.name}'s middle is {{}} from the middle of the neck's end, round the outside "
+        f"Before it is cut: the {{}}'s middle is {{}} from the middle of the neck's end, round the outside "
         f"of the {port.side} side, its line clear of linings and blocks. One struck on the other side shows here.",
+        at.name,
         at.centre,
     )
