@@ -179,14 +179,13 @@ class _Words:
         text = form.format(*(self.close(each, holding) for each in given)).replace("(1²", "(1")
         return text, WHOLE if text.startswith(CLOSE) else 0
 
-    def _tuple(self, node: ast.Tuple) -> tuple[str, int]:
+    def _tuple(self, node: ast.Tuple | ast.List) -> tuple[str, int]:
         return " and ".join(self.close(each, PLUS) for each in node.elts), 0
+
+    _list = _tuple
 
     def _starred(self, node: ast.Starred) -> tuple[str, int]:
         return self.said(node.value)
-
-    def _list(self, node: ast.List) -> tuple[str, int]:
-        return " and ".join(self.close(each, PLUS) for each in node.elts), 0
 
     def _attribute(self, node: ast.Attribute) -> tuple[str, int]:
         return f"{self.close(node.value, WHOLE)}'s {node.attr.replace('_', ' ')}", WHOLE

@@ -259,9 +259,9 @@ def test_a_port_under_the_bevel_keeps_off_its_block(text_of, derive_text, bevell
     assert gap.to == "arm bevel's block"
     assert gap.room == pytest.approx(45 - 15 - block.height, abs=0.15)
     found = {each.name: each.severity for each in findings_of(figures)}
-    assert found["ear and the arm bevel's block"] == "caution"
+    assert found["ear and arm bevel's block"] == "caution"
     cut = derive_text(text_of("tarn") + ARM + PORT.format(arm.middle).replace("below = 45", "below = 32"))
-    assert {each.name: each.severity for each in findings_of(cut)}["ear and the arm bevel's block"] == "stop"
+    assert {each.name: each.severity for each in findings_of(cut)}["ear and arm bevel's block"] == "stop"
 
 
 def test_holes_and_the_block_by_a_library(bevelled: Figures) -> None:

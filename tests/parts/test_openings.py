@@ -132,7 +132,7 @@ def test_a_port_keeps_off_a_bevels_block(text_of: TextOf, derive_text: Derive) -
     wanted = shapely.Polygon(figures["port_bass"][0].outline).distance(shapely.Polygon(ring))
     assert (gap.to, gap.room) == ("arm bevel's block", pytest.approx(wanted, abs=0.01))
     said = [each.name for each in findings_of(figures) if "port and" in each.name and "bevel" in each.name]
-    assert said == ["port and the arm bevel's block"]
+    assert said == ["port and arm bevel's block"]
 
 
 def test_a_ports_patch_ends_at_the_linings(several: Figures) -> None:

@@ -2,6 +2,7 @@
 
 from gramil import names as n
 from gramil.findings.finding import Finding, Findings
+from gramil.findings.gaps import kept_clear
 from gramil.findings.threshold import at_least, at_most, judged, saying
 from gramil.parts.bevel_records import Bevel, BevelBlock, BevelBrace
 from gramil.parts.opening_records import OpeningGap
@@ -105,29 +106,15 @@ def finding_braces_at_bevel(bevelled_braces: tuple[BevelBrace, ...]) -> Findings
 
 def finding_hole_at_bevel(bevelled_holes: tuple[OpeningGap, ...], limit_opening_room: Mm) -> Findings:
     """Whether a hole in the top keeps off the block behind a bevel."""
-    return tuple(
-        judged(
-            f"{each.name} and the {each.to}",
-            n.bevelled_holes[each.name].room,
-            each.room,
-            at_least(n.limit_opening_room, limit_opening_room, stop=0.0),
-            f"From the edge of the {each.name} to the {each.to}; negative is a hole cut into it.",
-            "Move the hole, or make the bevel narrower there.",
-        )
-        for each in bevelled_holes
-    )
+    limit = (n.limit_opening_room, limit_opening_room)
+    words = "From the edge of the {} to the {}; negative is a hole cut into it."
+    remedy = "Move the hole, or make the bevel narrower there."
+    return kept_clear(bevelled_holes, n.bevelled_holes, limit, words, remedy)
 
 
 def finding_port_at_bevel(bevelled_ports: tuple[OpeningGap, ...], limit_port_room: Mm) -> Findings:
     """Whether a port in the bass side keeps off the block behind a bevel."""
-    return tuple(
-        judged(
-            f"{each.name} and the {each.to}",
-            n.bevelled_ports[each.name].room,
-            each.room,
-            at_least(n.limit_port_room, limit_port_room, stop=0.0),
-            f"On the flat side from the edge of the {each.name} to the {each.to}; negative is a port cut into it.",
-            "Move the port along or down the side, or the bevel along it.",
-        )
-        for each in bevelled_ports
-    )
+    limit = (n.limit_port_room, limit_port_room)
+    words = "On the flat side from the edge of the {} to the {}; negative is a port cut into it."
+    remedy = "Move the port along or down the side, or the bevel along it."
+    return kept_clear(bevelled_ports, n.bevelled_ports, limit, words, remedy)

@@ -3,41 +3,23 @@ shop has.
 """
 
 import math
-from typing import Any
 
 from gramil import names as n
 from gramil.findings.finding import Finding, Findings
+from gramil.findings.gaps import kept_clear
 from gramil.findings.threshold import at_least, judged, not_judged, saying
 from gramil.parts.body_records import Ring
 from gramil.parts.opening_records import Opening, OpeningGap
 from gramil.quantities import Mm
-from gramil.reference import Ref, Text
 
 OWNS = ("finding_",)
-
-
-def _clear(
-    gaps: tuple[OpeningGap, ...], of: Any, limit: tuple[Ref[Any], Mm], says: str, remedy: Text, stop: float | None
-) -> Findings:
-    """One verdict a gap: at least the limit's room; less than `stop` is a stop. `says` takes what it is to."""
-    return tuple(
-        judged(
-            f"{each.name} and {each.to}",
-            of[each.name].room,
-            each.room,
-            at_least(*limit, stop=stop),
-            says.format(each.name, each.to),
-            remedy,
-        )
-        for each in gaps
-    )
 
 
 def finding_opening_braces(opening_to_braces: tuple[OpeningGap, ...], limit_brace_to_hole: Mm) -> Findings:
     """Whether a further hole cuts into a brace of the top."""
     limit = (n.limit_brace_to_hole, limit_brace_to_hole)
     says = "From the edge of the {} to the {} brace, its nearest; negative is a brace cut through."
-    return _clear(opening_to_braces, n.opening_to_braces, limit, says, "Move the brace or the hole.", 0.0)
+    return kept_clear(opening_to_braces, n.opening_to_braces, limit, says, "Move the brace or the hole.")
 
 
 def finding_opening_linings(opening_to_linings: tuple[OpeningGap, ...], limit_opening_room: Mm) -> Findings:
@@ -45,21 +27,21 @@ def finding_opening_linings(opening_to_linings: tuple[OpeningGap, ...], limit_op
     limit = (n.limit_opening_room, limit_opening_room)
     says = "From the edge of the {} to the {}; negative is a hole cut into them."
     remedy = "Move the hole toward the centreline, or make it smaller."
-    return _clear(opening_to_linings, n.opening_to_linings, limit, says, remedy, 0.0)
+    return kept_clear(opening_to_linings, n.opening_to_linings, limit, says, remedy)
 
 
 def finding_opening_blocks(opening_to_blocks: tuple[OpeningGap, ...], limit_opening_room: Mm) -> Findings:
     """Whether each hole in the top keeps off neck and tail block."""
     limit = (n.limit_opening_room, limit_opening_room)
     says = "From the edge of the {} to the {}; negative is a hole that lies over it."
-    return _clear(opening_to_blocks, n.opening_to_blocks, limit, says, "Move the hole, or make the block smaller.", 0.0)
+    return kept_clear(opening_to_blocks, n.opening_to_blocks, limit, says, "Move the hole, or make the block smaller.")
 
 
 def finding_opening_board(opening_to_board: tuple[OpeningGap, ...], limit_opening_room: Mm) -> Findings:
     """Whether a hole keeps off the board's tongue, which is glued to the top."""
     limit = (n.limit_opening_room, limit_opening_room)
     says = "From the edge of the {} to the {}'s footprint on the top; negative is a hole that it covers."
-    return _clear(
+    return kept_clear(
         opening_to_board, n.opening_to_board, limit, says, "Move the hole aside, or end the board sooner.", None
     )
 
@@ -69,21 +51,21 @@ def finding_opening_plate(opening_to_plate: tuple[OpeningGap, ...], limit_openin
     limit = (n.limit_opening_room, limit_opening_room)
     says = "From the edge of the {} to the {}; negative is a plate cut into."
     remedy = "Move the hole toward the neck or aside, or make the plate smaller."
-    return _clear(opening_to_plate, n.opening_to_plate, limit, says, remedy, 0.0)
+    return kept_clear(opening_to_plate, n.opening_to_plate, limit, says, remedy)
 
 
 def finding_openings_apart(opening_to_others: tuple[OpeningGap, ...], limit_opening_room: Mm) -> Findings:
     """Whether holes, with the rings round them, keep apart."""
     limit = (n.limit_opening_room, limit_opening_room)
     says = "From the {} to the {}, between their outermost rings; negative where they overlap."
-    return _clear(opening_to_others, n.opening_to_others, limit, says, "Move one, or leave its outer ring out.", 0.0)
+    return kept_clear(opening_to_others, n.opening_to_others, limit, says, "Move one, or leave its outer ring out.")
 
 
 def finding_ring_edge(opening_to_edge: tuple[OpeningGap, ...], limit_opening_room: Mm) -> Findings:
     """Whether the rings round each hole stay inside the body's edge."""
     limit = (n.limit_opening_room, limit_opening_room)
     says = "From the outermost ring round the {} to the body's {}; negative is a ring that runs out over it."
-    return _clear(opening_to_edge, n.opening_to_edge, limit, says, "Move the hole, or leave its outer ring out.", 0.0)
+    return kept_clear(opening_to_edge, n.opening_to_edge, limit, says, "Move the hole, or leave its outer ring out.")
 
 
 def finding_shaped_edge(
@@ -144,23 +126,21 @@ def finding_port_linings(port_to_linings: tuple[OpeningGap, ...], limit_port_roo
     """Whether a port keeps off the linings over and under it."""
     limit = (n.limit_port_room, limit_port_room)
     says = "From the edge of the {} to the {}, the nearer ones; negative is a lining cut through."
-    return _clear(
-        port_to_linings, n.port_to_linings, limit, says, "Make it lower, or move it up or down the side.", 0.0
-    )
+    return kept_clear(port_to_linings, n.port_to_linings, limit, says, "Make it lower, or move it up or down the side.")
 
 
 def finding_port_blocks(port_to_blocks: tuple[OpeningGap, ...], limit_port_room: Mm) -> Findings:
     """Whether a port keeps off the blocks at neck and tail."""
     limit = (n.limit_port_room, limit_port_room)
     says = "Along the side from the edge of the {} to the {}; negative is a block cut into."
-    return _clear(port_to_blocks, n.port_to_blocks, limit, says, "Move it along the side.", 0.0)
+    return kept_clear(port_to_blocks, n.port_to_blocks, limit, says, "Move it along the side.")
 
 
 def finding_ports_apart(port_to_others: tuple[OpeningGap, ...], limit_port_room: Mm) -> Findings:
     """Whether ports of one side keep apart."""
     limit = (n.limit_port_room, limit_port_room)
     says = "On the flat side from the edge of the {} to the {}; negative where they overlap."
-    return _clear(port_to_others, n.port_to_others, limit, says, "Move one along the side.", 0.0)
+    return kept_clear(port_to_others, n.port_to_others, limit, says, "Move one along the side.")
 
 
 def finding_port_bend(port_bends: tuple[OpeningGap, ...], limit_port_bend: Mm) -> Findings:

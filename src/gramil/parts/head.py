@@ -5,11 +5,11 @@ nut, a veneer over the neck's face, and leans back by the head's angle.
 """
 
 import numpy as np
-from numpy.typing import NDArray
 
 from gramil.description.neck.head_outline import HeadCurve
 from gramil.parts.records import Run
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
+from gramil.shapes.planar import points_inside
 from gramil.shapes.polyline import nearest_on_ring
 from gramil.shapes.quadrilateral import Quadrilateral
 
@@ -78,7 +78,7 @@ def head_hole_to_edge(
         return np.full(len(posts), np.nan)
     ring = np.array(head_outline.points)
     away = np.hypot(*(nearest_on_ring(ring, posts) - posts).T)
-    return np.where(_inside(ring, posts), away, -away) - head_hole / 2
+    return np.where(points_inside(posts, ring), away, -away) - head_hole / 2
 
 
 def head_hole_to_face(head_post_height: Mm, head_thickness: Mm, head_hole: Mm, head_tuners: str) -> Mm:
@@ -131,15 +131,6 @@ def head_slots_apart(head_slots: tuple[Quadrilateral, ...]) -> Mm:
     """
     inner = [min(abs(slot.start_lower_y), abs(slot.start_upper_y)) for slot in head_slots]
     return sum(inner) if len(inner) == 2 else float("nan")
-
-
-def _inside(ring: NDArray[np.float64], points: NDArray[np.float64]) -> NDArray[np.bool_]:
-    """Whether each point lies within a closed run: a ray from it crosses the run an odd number of times."""
-    (x0, y0), (x1, y1) = ring.T, np.roll(ring, -1, axis=0).T
-    x, y = points[:, :1], points[:, 1:]
-    with np.errstate(divide="ignore", invalid="ignore"):
-        beyond = x < x0 + (y - y0) * (x1 - x0) / (y1 - y0)
-    return np.asarray((((y0 > y) != (y1 > y)) & beyond).sum(axis=1) % 2 == 1)
 
 
 def head_holes_apart(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm, head_tuners: str) -> Mm:

@@ -113,8 +113,8 @@ def _struck(hole: Opening) -> Text:
     if not hole.y and not hole.lean:
         return says("Strike the {}'s cross on the joint: {} from the neck's end.", at.name, at.x)
     place = says("Strike the {}'s cross: {} from the neck's end", at.name, at.x)
-    aside = says(", {} from the joint, treble positive", at.y) if hole.y else says(", on the joint")
-    turned = says(", turned by {} with its treble end toward the tail", at.lean) if hole.lean else says("")
+    aside: Text = says(", {} from the joint, treble positive", at.y) if hole.y else ", on the joint"
+    turned: Text = says(", turned by {} with its treble end toward the tail", at.lean) if hole.lean else ""
     return place + aside + turned + "."
 
 
@@ -164,10 +164,6 @@ def setup_ports(port_list: tuple[Port, ...]) -> Setup:
         return skipped("ports", title, 548, "no port is described")
     names = tuple(each.name for each in port_list)
     patched = tuple(each.name for each in port_list if each.patch > 0)
-    patch = (
-        says("Bend the patch to the side where the port will be, its grain across the side's, and glue it inside "
-             "between the linings; leave it under a caul of the same bend until dry."),
-    )  # fmt: skip
     return Setup(
         "ports",
         title,
@@ -175,7 +171,7 @@ def setup_ports(port_list: tuple[Port, ...]) -> Setup:
         tuple(figure for each in port_list for figure in _port_sizes(each)),
         (
             *(_port_struck(each) for each in port_list),
-            *(patch if patched else ()),
+            *((_PATCH,) if patched else ()),
             "Drill a small hole in its middle from outside, and look whether it comes through the patch's middle.",
             "Saw inside the line, and file to it, square to the side; score round it first where the wood splits.",
             "Ease both edges, and seal the end grain with the first coat of finish.",
@@ -191,6 +187,12 @@ def setup_ports(port_list: tuple[Port, ...]) -> Setup:
         ),
         on=stuff("sides", "linings"),
     )
+
+
+_PATCH = (
+    "Bend the patch to the side where the port will be, its grain across the side's, and glue it inside between the "
+    "linings; leave it under a caul of the same bend until dry."
+)
 
 
 def _port_sizes(port: Port) -> tuple[BigFigure, ...]:

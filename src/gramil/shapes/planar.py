@@ -94,12 +94,33 @@ def _parts(edges_of: Array, points_of: Array) -> NDArray[np.bool_]:
 
 def _corners_to_edges(corners: Array, edges_of: Array) -> float:
     """The least distance from any corner to any edge."""
-    along = _next(edges_of) - edges_of
-    to = corners[:, np.newaxis] - edges_of[np.newaxis]
+    return float(to_segments(corners, edges_of, _next(edges_of)).min())
+
+
+def to_segments(points: Array, starts: Array, ends: Array) -> Array:
+    """Distance from each point to the nearest of some segments; shape (n,), of points (n, 2) and ends (m, 2) each."""
+    along = ends - starts
+    to = points[:, np.newaxis] - starts[np.newaxis]
     squares = (along**2).sum(axis=1)
     share = np.clip((to * along).sum(axis=2) / np.where(squares > 0, squares, 1.0), 0.0, 1.0)
     left = to - share[..., np.newaxis] * along
-    return float(np.hypot(left[..., 0], left[..., 1]).min())
+    return np.asarray(np.sqrt((left**2).sum(axis=2).min(axis=1)))
+
+
+def points_inside(points: Array, corners: Array) -> NDArray[np.bool_]:
+    """Whether each point, shape (n, 2), lies in a polygon, shape (m, 2): an odd number of edges lie to its right.
+
+    Edges that lie over or under all of the points lie to the right of none, and are left out first.
+    """
+    following, y = _next(corners), points[:, 1:]
+    low, high = np.minimum(corners[:, 1], following[:, 1]), np.maximum(corners[:, 1], following[:, 1])
+    level = (low <= np.fmax.reduce(y, axis=None)) & (high >= np.fmin.reduce(y, axis=None))  # a place not known is none
+    corners, following = corners[level], following[level]
+    beside = (corners[:, 1] > y) != (following[:, 1] > y)
+    rise = following[:, 1] - corners[:, 1]
+    share = (y - corners[:, 1]) / np.where(rise == 0, 1.0, rise)
+    right = points[:, :1] < corners[:, 0] + share * (following[:, 0] - corners[:, 0])
+    return np.asarray((beside & right).sum(axis=1) % 2 == 1)
 
 
 def polygon_contains(corners: Sequence[Point], point: Point) -> bool:
