@@ -11,8 +11,7 @@ from gramil import names as n
 from gramil.bench.plan_layers import ROW, inner_svg
 from gramil.bench.section_view import cut_through
 from gramil.bench.svg_in_page import Box, in_plain_words
-from gramil.bench.things import shifted
-from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored, unhatched
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored, shifted, unhatched
 from gramil.drawings.section_at import Cut
 from gramil.formatter import Formatter
 from gramil.graph import Figures

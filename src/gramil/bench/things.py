@@ -10,7 +10,7 @@ from typing import Any
 
 from gramil import names as n
 from gramil.address import quoted
-from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored
+from gramil.drawings.marks import Circle, Drawing, Line, Mark, Marks, Polyline, mirrored, shifted
 from gramil.graph import Figures
 from gramil.reference import Ref
 
@@ -276,20 +276,3 @@ def _of_hand(figures: Figures, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
     if figures[n.instrument_handed] != "left":
         return things
     return tuple(replace(each, marks=mirrored(Drawing("", "", "the face", each.marks)).marks) for each in things)
-
-
-def shifted(mark: Mark, x: float, y: float) -> Mark:
-    """A line of the plan moved; words and dimensions stay."""
-
-    def to(point: Point) -> Point:
-        return (point[0] + x, point[1] + y)
-
-    match mark:
-        case Line():
-            return replace(mark, start=to(mark.start), end=to(mark.end))
-        case Polyline():
-            return replace(mark, points=tuple(map(to, mark.points)))
-        case Circle() | Arc():
-            return replace(mark, centre=to(mark.centre))
-        case _:
-            return mark

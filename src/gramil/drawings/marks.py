@@ -146,6 +146,23 @@ def unhatched(mark: Mark) -> Mark:
     return replace(mark, hatch="") if isinstance(mark, Polyline | Circle) else mark
 
 
+def shifted(mark: Mark, x: float, y: float) -> Mark:
+    """The mark moved by so much along both axes, in mm."""
+
+    def to(point: Point) -> Point:
+        return (point[0] + x, point[1] + y)
+
+    match mark:
+        case Line() | Span():
+            return replace(mark, start=to(mark.start), end=to(mark.end))
+        case Polyline():
+            return replace(mark, points=tuple(map(to, mark.points)))
+        case Circle() | Arc():
+            return replace(mark, centre=to(mark.centre))
+        case Words() | Label():
+            return replace(mark, at=to(mark.at))
+
+
 def mirrored(drawing: Drawing) -> Drawing:
     """The drawing turned over about the centreline (y to -y): the left-handed twin.
 

@@ -9,7 +9,7 @@ from dataclasses import replace
 from gramil import names as n
 from gramil.description.body.opening_tables import SOUNDHOLE
 from gramil.drawings.kerf import Machine, cut_by
-from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
+from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Words, shifted
 from gramil.drawings.pen import box_points, handed
 from gramil.parts.body_records import Ring
 from gramil.parts.opening_records import Opening, OpeningGap
@@ -102,7 +102,7 @@ def drawing_openings(
         if hole.name in opening_shaped:
             own = [ring for ring in rosette_rings if ring.round == hole.name]
             for piece, wide in _templates(instrument_name, hole, own):
-                marks += [_shifted(mark, left + wide / 2) for mark in piece]
+                marks += [shifted(mark, left + wide / 2, 0.0) for mark in piece]
                 left += wide + APART
     drawing = Drawing("openings", title, "the face", tuple(marks), pieces_apart=True)
     return cut_by(piece_router, handed(drawing, instrument_handed))
@@ -158,14 +158,3 @@ def _axes(half: Mm, high: Mm, gap: tuple[Mm, Mm] = (0.0, 0.0)) -> Iterator[Line]
 def _caption(told: str, left: Mm, high: Mm, how: str) -> Iterator[Words]:
     yield Words((left, high + 9.0), told, 3.0)
     yield Words((left, high + 3.5), how, 2.6)
-
-
-def _shifted(mark: Mark, aside: Mm) -> Mark:
-    match mark:
-        case Line():
-            return replace(mark, start=(mark.start[0] + aside, mark.start[1]), end=(mark.end[0] + aside, mark.end[1]))
-        case Polyline():
-            return replace(mark, points=tuple((x + aside, y) for x, y in mark.points))
-        case Words():
-            return replace(mark, at=(mark.at[0] + aside, mark.at[1]))
-    return mark
