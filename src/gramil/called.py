@@ -1,4 +1,4 @@
-"""What figures are called in few words, no two alike where what is said of them allows it."""
+"""Short names for figures, no two alike if their descriptions allow it."""
 
 import re
 from collections import Counter
@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 
 def called(told: Mapping[str, str]) -> Mapping[str, str]:
-    """For each name its words out of what is said of it: up to the first comma or, where others begin alike, the first
+    """For each name, a short form of its description: up to the first comma or, where others begin alike, the first
     sentence without what stands in brackets.
     """
     begins = {name: re.split(r"[,.;:(]", words, maxsplit=1)[0].strip() for name, words in told.items()}

@@ -1,4 +1,4 @@
-"""What a maker chooses to print: templates and sheets by name, by part, or those of the day; one PDF a paper.
+"""What a maker chooses to print: templates and sheets by name, by part, or those of the day; one PDF for each paper.
 
 The command line names them, the bench has a list to tick: both come here.
 """
@@ -146,8 +146,8 @@ def chosen_makers(
     printer_scale: tuple[float, float] = (1.0, 1.0),
     sheets_on: str = "",
 ) -> Mapping[str, Callable[[], bytes]]:
-    """One PDF a paper with what is chosen of the formatter's figures, by its place in a pack, and the function that
-    makes it.
+    """One PDF for each paper with what is chosen, in the formatter's figures: its place in a pack, and the function
+    that makes it.
 
     Sheets stand first, in the order of the work, then templates. `paper` is that of the templates, `sheets_on` that of
     the sheets; left out, it is the shop's own.

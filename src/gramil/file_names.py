@@ -7,7 +7,7 @@ DEVICES = frozenset(
 
 
 def file_name(name: str) -> str:
-    """A name's letters and digits, with a dash between its words; empty for a name that has none.
+    """A name's letters and digits, with a dash between its words; empty if it has neither.
 
     The result never leads to another folder, and is never a device's name.
     """

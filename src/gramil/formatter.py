@@ -93,7 +93,7 @@ class Formatter:
         return self._other(str(figure), self.figures.at(figure), self.figures.unit_at(figure))
 
     def in_64ths(self, figure: Ref[Any] | str) -> str:
-        """A length as the nearest 64th of an inch, with what is left over; what is not known or no length is empty."""
+        """A length as the nearest 64th of an inch, with what is left over; empty if it is not known or not a length."""
         value = self.figures.at(figure)
         return in_64ths(value) if self.figures.unit_at(figure) == "mm" and _finite(value) else ""
 
@@ -251,7 +251,7 @@ def _finite_number(value: Any, unit: str | None, first: LengthUnit) -> str:
 
 
 def _three_digits(value: float) -> str:
-    """Stiffness and stress in psi: what is written as 12000 MPa is not known to a pound."""
+    """Stiffness and stress in psi, to three digits: what is written as 12000 MPa is not known to a pound."""
     return fixed(float(f"{value:.3g}"), 0)
 
 

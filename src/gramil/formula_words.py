@@ -64,7 +64,7 @@ CLOSE = ("√", "|")
 def formula_in_words(formula: str) -> str:
     """A formula in Python's notation, as a dimension's docstring has it, in words; the names of figures stay.
 
-    Empty for a line of the program that is no formula: it says nothing to a maker.
+    Empty for a line of the program that is not a formula: it says nothing to a maker.
     """
     try:
         return _Words().said(ast.parse(formula, mode="eval").body)[0] if formula else ""
@@ -73,12 +73,12 @@ def formula_in_words(formula: str) -> str:
 
 
 def decided(formula: str, values: Mapping[str, Any]) -> str:
-    """The formula without its conditions, where what they ask is known: of each, the part that holds."""
+    """The formula without its conditions, if what they depend on is known: of each, the part that holds."""
     return ast.unparse(_Decided(values).visit(ast.parse(formula, mode="eval")).body)
 
 
 class _NoFormulaError(Exception):
-    """It calls or builds what is no arithmetic."""
+    """It calls or builds something that is not arithmetic."""
 
 
 class _Decided(ast.NodeTransformer):
@@ -199,7 +199,7 @@ class _Words:
 
 
 def _placed(text: str, place: ast.expr, words: _Words) -> str:
-    """One row of a figure, or those from one on; a place that keeps all of them says nothing."""
+    """One row of a figure, or those from one on; a place that keeps all rows adds no words."""
     if isinstance(place, ast.Constant):
         at = ast.unparse(place)
         return {"None": text, "0": f"the first {text}"}.get(at, f"{text} at {at}")

@@ -138,7 +138,7 @@ class Graph:
 
     @cached_property
     def called(self) -> Mapping[str, str]:
-        """What each name is called in few words."""
+        """The short name of each figure."""
         told = {name: each.what for name, each in self.inputs.items()}
         told |= {name: each.what for name, each in self.dimensions.items()}
         return called(told)

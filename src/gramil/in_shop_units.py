@@ -60,8 +60,8 @@ def in_shop_units(words: str, first: str) -> str:
 
 
 def own_words_in_shop_units(words: str, first: str) -> str:
-    """The same of words that quote nothing of a maker's, such as what a key is: their examples are in the shop's unit
-    as well.
+    """The same for words that quote nothing of a maker's, such as the description of a key: their examples are put in
+    the shop's unit as well.
     """
     if first == "in":
         for example, instead in _EXAMPLES.items():
@@ -70,7 +70,7 @@ def own_words_in_shop_units(words: str, first: str) -> str:
 
 
 def phrases_in_shop_units(words: str, first: str) -> str:
-    """The same of phrases alone, in words with a maker's own names among them: `some hundredths of an inch`.
+    """The same for phrases alone, in words with a maker's own names among them: `some hundredths of an inch`.
 
     A number with its unit stays, since it may be part of a name, such as a brace called 5 mm bar.
     """

@@ -23,21 +23,23 @@ four thou, at forty to a millimetre.
 
 
 def in_inches(value_mm: Mm, places: int) -> str:
-    """A finite length in mm as inches with so many decimals: `0.486 in`."""
+    """A finite length in mm as inches with a number of decimals: `0.486 in`."""
     text = clearly(value_mm / 25.4, places) or fixed_exactly(exact(value_mm) / INCH, places)
     return f"{text} in"
 
 
 def inch_places(value_mm: Mm) -> int:
-    """Decimals that a length in inches is told in: thou, and a fourth where a thou is too coarse (THIN or less).
+    """Decimals that a length in inches is shown with: three, and a fourth where a thou is too coarse (THIN or less).
 
-    A fourth that would be nothing is left out, however thin: `0.002 in`.
+    A fourth decimal of 0 is left out, however thin: `0.002 in`.
     """
     return 4 if abs(value_mm) < THIN and round(10 * value_mm / THOU) % 10 else 3
 
 
 def in_whole_thou(value_mm: Mm) -> str:
-    """A limit as a maker says it: `0.004 in` of 0.10 mm, which is 0.0039 in; empty if it is no such number of thou."""
+    """A limit as a maker says it: `0.004 in` of 0.10 mm, which is 0.0039 in; empty if it is not near a whole number of
+    thou.
+    """
     thou = round(value_mm / THOU)
     return in_inches(thou * THOU, 3) if thou and abs(thou * THOU - value_mm) <= FORTY_TO_A_MM * abs(value_mm) else ""
 
@@ -62,7 +64,7 @@ def in_feet(value_mm: Mm) -> str:
 
 
 def _mixed(count: int) -> str:
-    """So many 64ths as a whole number and a reduced fraction: `-1 7/8`, `31/64`, `0`."""
+    """A number of 64ths as a whole number and a reduced fraction: `-1 7/8`, `31/64`, `0`."""
     whole, numerator = divmod(abs(count), 64)
     fraction = str(Fraction(numerator, 64)) if numerator else ""
     sign = "-" if count < 0 else ""

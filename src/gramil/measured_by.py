@@ -58,7 +58,7 @@ def way_of(address: str, value: float, limit: Callable[[str], float]) -> Way:
 
 
 def is_flat_dish(address: str, value: float) -> bool:
-    """Whether a length is the radius of so flat a dish that nobody makes it to the last millimetre.
+    """Whether a length is the radius of a dish so flat that nobody makes it to the last millimetre.
 
     A dish is named by its row alone: no limit is asked for. Raises KeyError if the address is not one.
     """
@@ -82,7 +82,7 @@ def _declared(by: str) -> Way:
 
 
 def _near(row: Mapping[str, Any], limit: Callable[[str], float]) -> float:
-    """How near a figure must come, in mm; of a figure without a row, as near as calipers come."""
+    """How near a figure must come, in mm; for a figure without a row, as near as calipers measure."""
     if "within" in row:
         return limit(row["within"])
     if "between" in row:

@@ -30,7 +30,7 @@ HOW = f"write one of {', '.join(SIZES)}, {ROLL}, a roll with its width ({ROLL} 9
 
 
 def read_paper(written: str, unit: LengthUnit = "mm") -> str:
-    """A paper as it is known here: its name, or its lengths in mm; a bare number is in `unit`. Raises MakersFault."""
+    """A paper in the form used here: its name, or its lengths in mm; a bare number is in `unit`. Raises MakersFault."""
     said = " ".join(written.lower().replace("×", "x").split())
     if said in SIZES or said == ROLL:
         return said

@@ -135,7 +135,7 @@ def readable(formula: str) -> str:
 
 
 def numbers_in_words(reason: Reason, figures: Figures, number: Callable[[str], str]) -> str:
-    """The formula in words with its numbers in it, of each condition the part that holds; empty if that says no more.
+    """The formula in words with its numbers in it, for each condition, the part that holds; empty if that adds nothing.
 
     `number` shows the figure at an address in words.
     """

@@ -34,10 +34,11 @@ def typeset(template: str, data: Mapping[str, object]) -> bytes:
 
 
 def printed_unscaled(pdf: bytes) -> bytes:
-    """The typesetter's file with one more word to the printing program, for which it has none: print at 100 %.
+    """The typesetter's file with one more instruction to the printing program, which the typesetter cannot give: print
+    at 100 %.
 
-    Written behind it, as the format has it: the catalogue anew, where that lies, and where the list before it begins.
-    Raises ValueError for a file of another make.
+    It is appended as the format prescribes: the catalogue again, where that lies, and where the table before it begins.
+    Raises ValueError if the file is not as the typesetter writes it.
     """
     found = TRAILER.search(pdf)
     start = pdf.rfind(b"\n%s 0 obj\n" % found[2]) + 1 if found else 0

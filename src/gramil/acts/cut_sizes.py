@@ -7,13 +7,13 @@ from gramil.shop.stock import Blank
 
 
 def volume(blank: Blank) -> float:
-    """Of one, in mm3."""
+    """The volume of a part, in mm3."""
     return blank.length * blank.width * blank.thickness
 
 
 def refuse_larger(whole: Blank, parts: Iterable[Blank], where: str = "") -> None:
-    """Raises MakersFault, told to be at `where`, for the first part that does not lie within the whole, its length
-    along the same grain.
+    """Raises MakersFault, placed at `where`, for the first part that does not fit into the whole with the grain running
+    the same way.
     """
     for each in parts:
         if not _within(each, whole):

@@ -120,7 +120,7 @@ def save_air(path: Path, history: AirHistory, seen: Imprint | None) -> None:
 
 
 def _that_can_be_read(lines: Iterable[str], file: str) -> Iterator[str]:
-    """Lines of a file that is not larger than the next command takes."""
+    """The lines of a file to be written. Raises MakersFault once they are more than the next command would read."""
     size = 0
     for line in lines:
         size += len(line)
@@ -150,7 +150,7 @@ def _history(row: PlaceTable, folder: Path | None) -> AirHistory:
 
 
 def drift(place: PlaceAir, age: timedelta) -> float | None:
-    """By how much (%) its humidity seldom changed in so long a time, by its own record; None if that is too short."""
+    """The change of humidity (%) that its own record seldom exceeds in such a time; None if that is too short."""
     history, lag = place.history, age.total_seconds()
     since = max(history.times[0], history.times[-1] - HABIT_DAYS * 86400.0)
     marks = np.arange(since, history.times[-1] - lag, 6 * 3600.0)
@@ -163,7 +163,7 @@ def drift(place: PlaceAir, age: timedelta) -> float | None:
 
 
 def is_old(place: PlaceAir, now: datetime) -> bool:
-    """Whether a place was read too long ago to tell its air of now: by its own habit, where its record shows one."""
+    """Whether a place was read too long ago to say what its air is now: by its own habit, if its record shows one."""
     age = now - place.last
     if age <= STALE:
         return False

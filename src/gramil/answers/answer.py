@@ -62,7 +62,7 @@ def adapter_of(record: Any) -> TypeAdapter[Any]:
 
 
 def plain(value: Any) -> Plain:
-    """A value of a figure as JSON holds it: a number, words, yes or no; `null` for what is none of these."""
+    """A figure's value as JSON holds it: a number, words, yes or no; `null` for anything else."""
     if isinstance(value, bool | str) or value is None:
         return value
     if hasattr(value, "item"):

@@ -69,7 +69,7 @@ def _apart(one: Point, other: Point) -> float:
 
 
 def _foot(point: Point, run: tuple[Point, Point]) -> Point:
-    """The point of an edge's whole line that lies square from a point."""
+    """The foot of the perpendicular from a point to the line along an edge."""
     (x0, y0), (x1, y1) = run
     dx, dy = x1 - x0, y1 - y0
     share = ((point[0] - x0) * dx + (point[1] - y0) * dy) / (dx * dx + dy * dy)
@@ -108,7 +108,7 @@ def _bends(mark: Polyline) -> Iterator[Point]:
 
 
 def _turn(before: Point, here: Point, after: Point) -> float:
-    """By how much a line turns at a point, in radians; none where two points are one."""
+    """By how much a line turns at a point, in radians; 0 where two of the points coincide."""
     a, b = (here[0] - before[0], here[1] - before[1]), (after[0] - here[0], after[1] - here[1])
     long = hypot(*a) * hypot(*b)
     if long < ON_IT:

@@ -20,8 +20,9 @@ ROWS: Mapping[str, str] = {"opening": "Hole in the top", "rosette": "Ring", "por
 
 
 def forms_of(data: Written) -> tuple[tuple[str, str], ...]:
-    """Each form: what it describes in words, and the part of its address that names it; rows that there are, and one
-    more of each kind.
+    """Every form: what it describes, in words, and the part of its address that names it.
+
+    A kind with several rows has a form for each row, and one for a new row.
     """
     once = [(words, f"table={table}") for table, words in TABLES.items()]
     return (*once, *(form for table in ROWS for form in _forms_of_rows(table, data)))
@@ -53,8 +54,10 @@ def written_in(table: str, row: int, data: Written) -> Mapping[str, Any]:
 def sets_of(
     table: str, place: str, typed: Mapping[str, str], written: Mapping[str, Any], unit: LengthUnit
 ) -> tuple[tuple[str, str], ...]:
-    """The keys that a form sets: those whose field says something else than is written. A field that was emptied is
-    what is usual. Raises MakersFault, at its key, for one of which nothing is.
+    """The keys that a form sets: those whose field differs from what is written.
+
+    An emptied field takes its usual value. Raises MakersFault, at its key, for an emptied field that has no usual
+    value.
     """
     shown = {entry.key: entry.value for entry in entries(table, written, unit, {})}
     changed = {key: text for key, text in typed.items() if key in shown and text != shown[key]}

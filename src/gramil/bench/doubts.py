@@ -22,7 +22,10 @@ class Doubt:
 
 
 def doubts(request: PageRequest, found: Iterable[Question], unit: LengthUnit) -> dict[str, Doubt]:
-    """The questions not asked yet, in words, by the address or name of what was read; what all mean together once."""
+    """The questions not asked yet, in words, by the address or name of what was read.
+
+    What several of them mean together is said once.
+    """
     answered = set(request.many(AS_READ))
     told, together = dict[str, Doubt](), set[str]()
     for each in found:

@@ -1,4 +1,4 @@
-"""What is wrong with a field, in the field's own words: no key, no file and no line stand in it."""
+"""What is wrong with a field, in the field's own words, without key, file or line."""
 
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
@@ -34,7 +34,7 @@ def at_fields(faults: Iterable[Fault], keys: Iterable[str]) -> tuple[dict[str, s
 
 @contextmanager
 def at_field(key: str) -> Iterator[None]:
-    """What is wrong with what is read within is wrong with this field; a line of it stays named."""
+    """Whatever is read within this block is at fault in this field; a line within the field stays named."""
     try:
         yield
     except MakersFault as fault:

@@ -46,9 +46,7 @@ def _stem(word: str) -> str:
 
 
 def matching(asked: str, known: Iterable[Found], most: int = 12) -> tuple[Found, ...]:
-    """What has every word that was asked for: what is called just so first, then what begins with it, then what has
-    fewest words.
-    """
+    """Whatever has every word asked for: exact names first, then names that begin with the words, then the shortest."""
     wanted = asked_words(asked)
     if not wanted:
         return ()
@@ -58,9 +56,9 @@ def matching(asked: str, known: Iterable[Found], most: int = 12) -> tuple[Found,
 
 
 def _score(wanted: tuple[str, ...], words: str) -> tuple[int, int, int] | None:
-    """How far from what was wanted, None for words that lack some of it; a name stands before a colon.
+    """How far something is from what was asked for; None if it lacks one of the words. A name ends at a colon.
 
-    What is chosen is called by its table first (heights relief): that word need not be asked for.
+    A chosen value is named after its table first (heights relief); that word need not be asked for.
     """
     said = _stems(words)
     if not all(any(each.startswith(word) for each in said) for word in wanted):

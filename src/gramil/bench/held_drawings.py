@@ -19,7 +19,7 @@ class HeldDrawings:
     lock: Lock = field(default_factory=Lock)
 
     def hold(self, text: str, name: str) -> str:
-        """Holds a drawing and gives its key. Raises MakersFault for what is no drawing."""
+        """Holds a drawing and gives its key. Raises MakersFault if it is not a drawing."""
         lines, key = plan_lines(text, name), secrets.token_hex(8)
         with self.lock:
             self.known[key] = lines

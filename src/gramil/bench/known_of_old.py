@@ -43,9 +43,9 @@ class Known:
 
 
 def known_of(text: str, unit: LengthUnit) -> tuple[tuple[str, tuple[Known, ...]], ...]:
-    """Each key of `TO_GIVE` by what is known of it: what is to be done, what is known, what is not known yet.
+    """The keys of `TO_GIVE` in three groups: what is to be done, what is known, and what is not known yet.
 
-    Words of lengths are in this unit.
+    Lengths are worded in this unit.
     """
     data = tables_of(text)
     found = [_known(data, key, unit) for key in TO_GIVE]

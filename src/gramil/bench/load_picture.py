@@ -29,7 +29,7 @@ def load_picture(blocks: Sequence[Block], hours: Mapping[date, float]) -> str:
 
 
 def letters_of(blocks: Sequence[Block]) -> Mapping[str, str]:
-    """For each instrument as few of its first letters as tell it from the others."""
+    """For each instrument, the fewest of its first letters that tell it from the others."""
     names = sorted({each.instrument for each in blocks})
     return {name: _letters(name, names) for name in names}
 

@@ -13,7 +13,7 @@ from gramil.store.opening import Store
 
 
 def made_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrument) -> Mapping[str, Figures]:
-    """For each operation done, the figures of the revision by which it was done."""
+    """For each operation done, the figures of the revision that it was done by."""
     number = held.seen.id
     latest = held if held.revision.number == held.latest else open_instruments.held(store, number)
     return made_by(

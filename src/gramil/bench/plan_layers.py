@@ -101,7 +101,7 @@ def _bouts(figures: Figures, edge: float) -> Iterator[Mark]:
 
 
 def lane(x: float, taken: Sequence[tuple[float, int]]) -> int:
-    """On which side of the centreline an upright figure at x stands: below (-1), unless one stands near it there."""
+    """On which side of the centreline an upright figure at x stands: below (-1), unless one is near it there."""
     return next((side for side in (-1, 1) if all(s != side or abs(x - at) >= APART for at, s in taken)), -1)
 
 

@@ -1,4 +1,4 @@
-"""A plan as it is typed on its page: five fields of text, each read for itself, so that what can be read is shown."""
+"""A plan as it is typed on its page: five fields of text, each read by itself, so that what can be read is shown."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
@@ -181,7 +181,7 @@ def _commas(line: str) -> str:
 def _several(
     faults: list[Fault], fields: dict[str, str], keys: tuple[str, ...], read: Callable[[list[str]], T]
 ) -> T | None:
-    """Fields that are read together: where none of them was typed, nothing of the kind is given."""
+    """Fields that are read together; if none of them was typed, nothing of the kind is given."""
     typed = [fields[key] for key in keys]
     if not any(typed):
         return None
@@ -205,7 +205,7 @@ def _single(faults: list[Fault], key: str, fields: dict[str, str], unit: LengthU
 
 
 def _doubts(outline: PlanOutline | None, meant: frozenset[str], unit: LengthUnit) -> list[Doubt]:
-    """Half-widths that stand out; of a line that was traced none is asked about: a picture shows it."""
+    """Half-widths that stand out. A traced line raises no such question: its picture shows it."""
     if outline is None or outline.within is not None or not outline.by_stations or outline.corners:
         return []
     found = (Doubt(row, outline.points[row], there) for row, there in standing_out(outline.points))

@@ -39,5 +39,5 @@ def staling(open_instruments: OpenInstruments) -> Staling:
 
 
 def worked_out(open_instruments: OpenInstruments) -> WorkedOut:
-    """How an instrument of the store is told of by the figures that the bench holds."""
+    """How what is said of an instrument of the store is worked out from the figures that the bench holds."""
     return WorkedOut(staling(open_instruments), judging(open_instruments), figuring(open_instruments))

@@ -182,7 +182,7 @@ def things_on(figures: Figures, side: float) -> tuple[Thing, ...]:
 
 
 def told_of(kind: Kind, figures: Figures) -> tuple[tuple[str, Ref[Any]], ...]:
-    """The first figures of a part's card: of a hole those of its own shape."""
+    """The first figures on a part's card; for a hole, those that its own shape has."""
     return tuple(
         each for each in kind.first if each[1].address not in OF_A_SHAPE or figures[each[1]] == figures[each[1]]
     )

@@ -1,4 +1,6 @@
-"""A top solved beside the pages: so many steps, each of them figures of the solved top, and stopped between two."""
+"""A top solved beside the pages in steps, each of which gives some figures of the solved top; it can be stopped between
+two.
+"""
 
 from collections.abc import Iterator
 
@@ -25,7 +27,7 @@ STEPS = (
 
 
 def begin_top(works: LongWorks, open_instruments: OpenInstruments, figures: Figures) -> LongWork:
-    """Begins to solve an instrument's top; once it is, it is known to the open instruments."""
+    """Begins to solve an instrument's top; once solved, the open instruments know it."""
     from gramil.prints.solved import with_top
 
     solving = with_top(figures)

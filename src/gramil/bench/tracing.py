@@ -146,7 +146,7 @@ def _length(written: str, field: str, unit: LengthUnit, usual: Mm) -> Mm:
 
 
 def _known(typed: Typed, unit: LengthUnit) -> "Iterator[KnownLength]":
-    """The lengths of the plan that are known: those whose ends were laid."""
+    """The known lengths of the plan: those whose ends were laid."""
     from gramil.photographs.ground import KnownLength
 
     for key in KNOWN:
@@ -164,7 +164,7 @@ def _known(typed: Typed, unit: LengthUnit) -> "Iterator[KnownLength]":
 
 
 def points_in(written: str) -> "list[Laid]":
-    """Points as they are written: x,y and, past the first picture, its number; one a line or with blanks between.
+    """Points as they are written: x,y and, from the second picture on, its number; one to a line, or parted by blanks.
 
     Raises MakersFault.
     """

@@ -1,7 +1,7 @@
 """The grain of the wood on the plan: light lines along it on top, head, neck, side and bridge, the hole left clear.
 
-Few lie on the whole drawing, more where it is enlarged, so that on the screen they never stand nearer than is read as a
-ground.
+There are few on the whole drawing and more where it is enlarged, so that on the screen they never stand too close to be
+read as a background.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -69,7 +69,7 @@ def _outlines(thing: Thing) -> Iterator[Outline]:
 
 
 def _thinned(lines: Iterable[Line]) -> Iterator[tuple[str, Line]]:
-    """Lines that rise, by kind: those far enough from one another, and what lies between; the rest are left out."""
+    """Lines in rising order, by kind: those far enough from one another, and those between; the rest are left out."""
     last = dict.fromkeys(APART, float("-inf"))
     kinds: dict[float, str] = {}
     for line in lines:

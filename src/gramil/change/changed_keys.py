@@ -17,7 +17,7 @@ ROOM = 100
 
 
 def changed_lines(names: Iterable[str], old: Formatter, new: Formatter) -> Iterator[str]:
-    """A sentence for each key that differs between two instruments; `names` are the base values that do."""
+    """A sentence for each key that differs between two instruments; `names` are the base values that differ."""
     names = tuple(names)
     told = _keys(names, old, new) or {words_of(name, new): name for name in names}
     yield from (f"{key}{_change(name, ROOM - len(key), old, new)}." for key, name in told.items())

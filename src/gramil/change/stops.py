@@ -1,4 +1,7 @@
-"""What measurements make a stop: grave findings as made that were none as drawn; told until they are dealt with."""
+"""Stops that come of measurements: findings that are stops as made and were none as drawn.
+
+They are repeated until they are dealt with.
+"""
 
 from collections.abc import Iterator
 
@@ -9,7 +12,7 @@ from gramil.prints.whole import findings_of
 
 
 def measured_stops(figures: Figures) -> tuple[str, ...]:
-    """Each stop that comes of what was measured, in words: what is judged, its limit, what it means, what mends it."""
+    """Each stop that comes of measurements, in words: what is judged, its limit, what it means, and what mends it."""
     return tuple(_in_words(figures)) if figures.pins else ()
 
 

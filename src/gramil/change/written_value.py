@@ -4,9 +4,9 @@ import math
 
 
 def written(value: float, unit: str | None, places: int = 5) -> str:
-    """A value with its unit, to so many decimals of a mm, degree or MPa; a curvature is written as its radius.
+    """A value with its unit, to a number of decimals of a mm, degree or MPa; a curvature is written as its radius.
 
-    A search that puts its values into a description wants more decimals than a reader does.
+    A search that puts its values into a description needs more decimals than a reader does.
     """
     match unit:
         case "mm" if math.isinf(value):

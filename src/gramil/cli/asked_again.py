@@ -1,4 +1,6 @@
-"""A question on the command line: an answer that cannot be is told, and asked for again at once."""
+"""A question on the command line: what is wrong with an impossible answer is said, and the question is asked again at
+once.
+"""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -9,8 +11,10 @@ from gramil.faults import MakersFault
 
 
 def until_right(key: str, ask: Callable[[], str], make: Callable[[str], object]) -> str:
-    """What is answered for a key, once something can be made of it. `make` raises MakersFault where nothing can; faults
-    of other keys, which may be still to be asked, do not count.
+    """The answer for a key, asked for until it is a possible one.
+
+    `make` raises MakersFault for an impossible answer; faults at other keys, which may still have to be asked for, do
+    not count.
     """
     while True:
         answer = ask()

@@ -56,7 +56,7 @@ class Wanted:
 def bench_wanted(wanted: Wanted, record_days: float = ON_RECORD) -> Bench:
     """The bench that the options ask for. With a store, FILES are instruments' names.
 
-    Of a store's readings, those of so many `record_days` are looked at.
+    Of a store's readings, those of the last `record_days` are looked at.
     """
     refuse_two_shops(wanted.shop, wanted.store)
     if wanted.store is None and not wanted.files:

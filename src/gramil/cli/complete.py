@@ -1,8 +1,8 @@
 """What may come next on a command line: commands, options, parts, operations, keys and addresses of figures.
 
 Shells ask at every press of TAB, so this loads nothing but a list (`data/completion.json`, made by `make names`) and,
-beside it, the names of operations in the maker's own lists in this folder. Nothing found means: a file, as the shell
-completes it.
+beside it, the names of operations in the maker's own lists in this folder. If nothing is found, the shell completes the
+names of files.
 """
 
 import json

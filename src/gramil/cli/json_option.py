@@ -27,8 +27,8 @@ def answers_in_lines(command: click.Command, name: str) -> click.Command:
     """The same command, with `--json` for what it did: the record that it gives back, and every line that it says, as
     one answer to a program.
 
-    It is for commands that do something and say so. A question is not answered by a program: what it would be asked is
-    said beforehand, with --yes or --as-read.
+    It is for commands that do something and say so. A program cannot answer a question: what it would be asked is
+    settled beforehand, with --yes or --as-read.
     """
     acts = command.callback
     assert acts is not None
@@ -68,7 +68,7 @@ def _asked_about(given: Mapping[str, Any]) -> tuple["Whose", ...]:
 
 
 def _as(given: Mapping[str, Any]) -> Literal["drawn", "made"]:
-    """Work that is noted, and a sheet asked for so, are of the instrument as made."""
+    """Whether the answer is about the instrument as made: it is for noted work, and for a sheet asked for as made."""
     return "made" if given.get("made") or "measured" in given else "drawn"
 
 

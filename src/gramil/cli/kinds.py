@@ -55,7 +55,7 @@ def length(text: str, unit: LengthUnit, option: str) -> float:
 
 
 def size(text: str, unit: LengthUnit, option: str) -> float:
-    """The same for a thing that exists: more than 0."""
+    """The same for something that must have a size: more than 0."""
     found = length(text, unit, option)
     if found == 0:
         raise click.BadParameter(f"{text}: a size is more than nothing", param_hint=option)

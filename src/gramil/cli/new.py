@@ -157,7 +157,7 @@ def _came_in(given: Mapping[str, str | None], usual: bool) -> str:
 
 
 def _asked_of_old(question: Question, so_far: Mapping[str, str]) -> str:
-    """What is answered to a question of a guitar that came in; nothing where that is not known yet."""
+    """The answer to a question about a guitar that came in; empty if that is not known yet."""
     before = {FRETS: "12"} | {key: text for key, text in so_far.items() if key in ALONE or key.startswith("scale.")}
     if question.key in MAY_BE_EMPTY:
         ask = partial(click.prompt, f"{question.ask} ({NOT_KNOWN_YET})", default="", show_default=False)
@@ -176,7 +176,9 @@ def _refuse_of_instruments(of_whole: object, given: Mapping[str, str | None]) ->
 
 
 def _from(other: Path, given: Mapping[str, str | None], usual: bool, plan: PlanGiven) -> str:
-    """Another instrument with what is given and, unless all else stays, what is answered otherwise than it has."""
+    """Another instrument with what is given put in and, unless all else stays, the answers that differ from what it
+    has.
+    """
     text = file_text(other)
     answers = {each.key: found for each in (*QUESTIONS, *FANNED) if (found := given[_option(each)]) is not None}
     for question in () if usual else ASKED:
@@ -193,8 +195,8 @@ def _from(other: Path, given: Mapping[str, str | None], usual: bool, plan: PlanG
 
 
 def _made_from(text: str, other: Path, so_far: Mapping[str, str], key: str, answer: str) -> None:
-    """Raises MakersFault if an answer cannot be, of an instrument begun from another; as to a name that is still to be
-    asked for, any will do.
+    """Raises MakersFault if an answer is impossible in an instrument begun from another; any name stands in while that
+    is still to be asked for.
     """
     from_own(text, str(other), other.parent, {NAMED: "-", **so_far, key: answer})
 
@@ -240,7 +242,7 @@ def _whole(given: Mapping[str, str | None], usual: bool, start: str | None, plan
 
 
 def _asked_whole(question: Question, so_far: Mapping[str, str]) -> str:
-    """What is answered to a question of a whole guitar; what cannot be is told, and asked for again."""
+    """The answer to a question about a whole guitar, asked for until it is a possible one."""
     usual = usual_of(question.key, so_far) or usual_answer(question, so_far)
     while True:
         answer: str = click.prompt(question.ask, default=usual)
@@ -274,13 +276,13 @@ def _scale(
 
 
 def _asked(question: Question, words: str, so_far: Mapping[str, str]) -> str:
-    """What is answered to a question, once it can be."""
+    """The answer to a question, asked for until it is a possible one."""
     ask = partial(click.prompt, words, default=usual_answer(question, so_far))
     return until_right(question.key, ask, partial(_made_with, question, so_far))
 
 
 def _made_with(question: Question, so_far: Mapping[str, str], answer: str) -> None:
-    """Raises MakersFault if nothing can be made of an answer; two scales are judged together, when both are known."""
+    """Raises MakersFault if an answer is impossible; two scales are judged together, once both are known."""
     if answer.strip().lower() != FANNED_TOO and question not in FANNED:
         new_description({key: text for key, text in so_far.items() if key in ALONE} | {question.key: answer})
 

@@ -69,7 +69,7 @@ class PlanGiven:
         return self.offsets is not None or self.plan is not None
 
     def read(self, unit: LengthUnit, usual: bool) -> Read:
-        """All of it; what is typed goes before what is drawn. Raises MakersFault."""
+        """All of it; what is typed takes precedence over what is drawn. Raises MakersFault."""
         drawn = DrawnPlan(PlanParts(), ()) if self.plan is None else self._drawn(self.plan, unit)
         typed = self._typed(unit, usual)
         keys = [each.name for each in fields(PlanParts)]
@@ -156,7 +156,7 @@ def _meant(path: Path, unit: LengthUnit, usual: bool) -> PlanOutline:
 
 
 def _half_width(typed: str, unit: LengthUnit) -> float:
-    """What it is meant to be; what was typed stays if that is answered."""
+    """What a half-width is meant to be; the typed one stays if that is the answer."""
     while True:
         try:
             return read_length(click.prompt("What is it (Enter keeps it)", default=typed), unit)

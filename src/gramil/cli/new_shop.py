@@ -48,7 +48,7 @@ def _kept(kind: str, ask: str) -> tuple[str, ...]:
 
 
 def _fits(shop: NewShop) -> bool:
-    """Whether a shop with what was just answered can be; what is wrong with it is said, so that it is asked again."""
+    """Whether a shop with the latest answer is possible; if not, what is wrong is said, to be asked again."""
     try:
         new_shop(shop)
     except MakersFault as wrong:
@@ -121,7 +121,7 @@ def _places() -> tuple[str, ...]:
 
 
 def _stock(unit: LengthUnit) -> tuple[Piece, ...]:
-    """Pieces of wood, one after another; one that cannot be beside the others is asked for again."""
+    """Pieces of wood, one after another; one that clashes with the others is asked for again."""
     found = list[Piece]()
     while (name := click.prompt("A piece of wood in stock: what is written on it (or none)", default="none")) != "none":
         wood = click.prompt("Its wood")

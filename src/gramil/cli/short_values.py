@@ -28,7 +28,8 @@ def _hours(match: re.Match[str]) -> float:
 def with_values(
     written: Mapping[str, str], values: Sequence[str], asked: Sequence[str], operation: str
 ) -> dict[str, str]:
-    """What was written of each figure, the bare values put to what the operation asks for and is not written yet.
+    """What was written for each figure, with bare values assigned in order to what the operation asks for and is not
+    written yet.
 
     Raises MakersFault if there are more values than that.
     """

@@ -13,9 +13,9 @@ from gramil.store.toml_text import table_text
 
 
 def with_push(figures: Figures, weight: str, given: str) -> tuple[Figures, Mapping[str, str]]:
-    """The figures with this push after those that are known, and its row of the shop.
+    """The figures with this push after the known ones, and its row of the shop.
 
-    Raises MakersFault for what is no weight or no length.
+    Raises MakersFault for a weight or a length that cannot be read.
     """
     from gramil.description.wood.timbers import pushed
 

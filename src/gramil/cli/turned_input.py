@@ -37,7 +37,7 @@ class TurnedInput:
 def turned_input(figures: Figures, key: str, file: Path, read: Callable[[str], Figures]) -> TurnedInput:
     """The input of a key in a file; `read` gives the figures of its text.
 
-    Raises BadParameter for a key that does not exist, or is not a number that can be turned.
+    Raises BadParameter for a key that does not exist, or whose value is not a number that can be turned.
     """
     if key in ARCH:
         return _arch(figures, key, file)

@@ -198,7 +198,7 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
 def _as_known(
     values: dict[str, Any], origins: dict[str, Origin], description: Description
 ) -> tuple[dict[str, Any], dict[str, Origin]]:
-    """Of a guitar that came in what was not given is not known: usual values are those of a new one."""
+    """For a guitar that came in, what was not given is unknown: the usual values are those of a new one."""
     hidden = {
         name: unknown(name, value, unit.symbol if (unit := unit_of(INPUTS[name].annotation)) else "")
         for name, value in values.items()

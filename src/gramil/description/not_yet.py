@@ -30,6 +30,6 @@ NOT_YET: tuple[NotYet, ...] = _rows()
 
 
 def not_yet(written: str) -> NotYet | None:
-    """What a key, a table or a word that is not known asks for, if it is one of these."""
+    """What an unknown key, table or word asks for, if it is one of these."""
     parted = f"_{re.sub(r'[^a-z]+', '_', written.lower())}_"
     return next((each for each in NOT_YET if any(f"_{word}_" in parted for word in each.words)), None)

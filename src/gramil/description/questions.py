@@ -59,7 +59,10 @@ class Start:
 
 
 def start_for(answers: Mapping[str, str]) -> Start:
-    """The start that goes with the unit and the strings answered so far. Raises MakersFault for strings of neither."""
+    """The start that goes with the unit and the strings answered so far.
+
+    Raises MakersFault for strings of an unknown kind.
+    """
     usual = {question.key: question.usual for question in QUESTIONS}
     units, strings = (answers.get(key, usual[key]).strip().lower() for key in ("instrument.units", STRINGS))
     if strings not in ("steel", "nylon", TWELVE):

@@ -51,7 +51,7 @@ def with_outline(text: str, points: Sequence[Point], corners: Sequence[int], wit
     """The text with the body's outline in it, in place of the one that it has, if any; `corners` count from 0, and
     the points come within so many mm of what was traced.
 
-    Raises MakersFault for a text that is no TOML.
+    Raises MakersFault for a text that is not TOML.
     """
     try:
         document: Any = tomlkit.parse(text)

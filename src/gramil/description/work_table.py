@@ -10,7 +10,7 @@ CLOSED_PORED = ("maple", "cherry", "beech", "birch", "poplar", "basswood", "lime
 
 
 class WorkTable(Table):
-    """How it is built. The list of work and its sheets go by these; no figure does."""
+    """How it is built. The list of work and its sheets depend on these; no figure does."""
 
     wood: Literal["new", "settled"] = usual(
         "new", "common practice", "whether its wood has yet to settle in the shop, for weeks, before it is cut"

@@ -35,7 +35,7 @@ _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 def new_description(answers: Mapping[str, str], kind_added: bool = True) -> str:
     """A commented description with the answers, by key of `QUESTIONS`, in place of the usual ones.
 
-    Answers to `FANNED` make the frets fan. `kind_added`: with what nylon strings ask of neck and head. Raises
+    Answers to `FANNED` make the frets fan. `kind_added`: whether to add what nylon strings ask of neck and head. Raises
     MakersFault if an answer is impossible, or answers no question.
     """
     asked = [question.key for question in (*QUESTIONS, *FANNED)]
@@ -59,7 +59,7 @@ def new_description(answers: Mapping[str, str], kind_added: bool = True) -> str:
 
 
 def paired(count: int) -> str:
-    """So many strings in pairs, as a text of courses; an odd one stands by itself on the bass side."""
+    """A number of strings in pairs, as the text of their courses; an odd one stands by itself on the bass side."""
     rows = ["", "# The courses, treble first: each has the strings that are stopped together, counted as they lie."]
     for row, first in enumerate(range(1, count + 1, 2), 1):
         strings = [each for each in (first, first + 1) if each <= count]
@@ -83,7 +83,7 @@ def _added(name: str, whole: bool) -> str:
 
 
 def added_to_strings(name: str) -> str:
-    """The last keys of the table of the strings, by the name of a start's text; nothing for none."""
+    """The last keys of the table of the strings, by the name of a start's text; nothing without a name."""
     text = data_text(f"new-{name}.toml") if name else ""
     return text.partition("\n\n")[0] + "\n"
 
@@ -159,7 +159,7 @@ def _set(text: str, key: str, value: Any) -> str:
 
 
 def _add_row(document: TOMLDocument, steps: list[str | int]) -> None:
-    """A row after the last one, if it is of what an instrument may have any number of."""
+    """A row after the last one, if an instrument may have any number of them."""
     if len(steps) == 3 and steps[0] in _ROWS and isinstance(steps[1], int):
         rows = document.get(steps[0], None)
         if steps[1] == (0 if rows is None else len(rows)):

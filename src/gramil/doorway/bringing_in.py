@@ -1,4 +1,5 @@
-"""Files into the store: every row is checked, every fault told with its row, and nothing comes in unless all is right.
+"""Files into the store: every row is checked, every fault is reported with its row, and nothing comes in unless all is
+right.
 
 What is brought in is added: a name that the store has already is a fault.
 """

@@ -37,7 +37,7 @@ class BevelCut:
 
 
 def bevels_at(figures: Figures, hull: Hull) -> tuple[BevelCut, ...]:
-    """The bevels that the cut goes through; straight between their ends, which they are to a fraction of a mm."""
+    """The bevels that the cut goes through, drawn straight between their ends: they are so to a fraction of a mm."""
     rows = zip(figures[n.bevel_laid], figures[n.bevelled_blocks], strict=True)
     return tuple(cut for laid, block in rows for cut in _cut(figures, hull, laid, block))
 
@@ -57,7 +57,9 @@ def _cut(figures: Figures, hull: Hull, laid: BevelLaid, block: BevelBlock) -> It
 
 
 def _met(line: Array, along: Mm) -> tuple[Mm, Mm] | None:
-    """Where a line comes to a distance along the body: its distance across, and its last coordinate; the outermost."""
+    """Where a line comes to a distance along the body: its distance across and its last coordinate, at the outermost
+    such place.
+    """
     x = line[:, 0]
     rows = np.nonzero((x[:-1] <= along) != (x[1:] <= along))[0]
     if not len(rows):
@@ -112,7 +114,7 @@ def planed(marks: Marks, cuts: tuple[BevelCut, ...]) -> Marks:
 
 
 def _planed(mark: Polyline, cut: BevelCut) -> Polyline:
-    """A shape on the bass side with what lies past the bevel's line taken off; another one as it is."""
+    """A shape on the bass side with what lies past the bevel's line taken off; any other shape as it is."""
     (y0, z0), (y1, z1) = cut.outer, cut.inner
 
     def within(point: Point) -> float:

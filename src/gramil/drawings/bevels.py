@@ -1,7 +1,7 @@
 """The bevels drawn at true size: a template for the plate, one for the side, and the pattern of the veneer.
 
-Each lies with the plate's edge up, seen from outside: on a right-handed guitar the arm's has its neck end to the left,
-and the ribs', at the other edge of the same side, to the right.
+Each lies with the plate's edge up, seen from outside. On a right-handed guitar the arm's template has its neck end to
+the left; the ribs' template, at the other edge of the same side, has it to the right.
 """
 
 import numpy as np
@@ -88,8 +88,8 @@ def drawing_bevel_rib(
 def _templates(name: str, laid: tuple[BevelLaid, ...], patterns: tuple[BevelPattern, ...], turned: bool) -> Marks:
     """The three templates under one another; `turned`: the neck's end to the right. Nothing where there is no bevel.
 
-    What each is called is told in short lines: a page has no room for a long one, and a template half on it none for
-    half a line.
+    What each is called stands in short lines: a page has no room for a long one, and a page with half a template on it
+    has none for half a line.
     """
     mine = next((each for each in laid if each.asked.name == name), None)
     if mine is None:
@@ -148,8 +148,10 @@ def _flat(pattern: BevelPattern) -> tuple[Array, Array]:
 
 
 def _levelled(points: Array, edge: Array) -> Array:
-    """Points with the edge's ends level, the first at (0, 0); what is inward of the edge, drawn above the axis,
-    below."""
+    """Points turned so that the edge's ends lie level, the first at (0, 0).
+
+    The half is drawn above the axis, so that what lies inward of the edge comes to lie below it.
+    """
     x, y = (edge[-1] - edge[0]) / np.hypot(*(edge[-1] - edge[0]))
     return np.asarray((points - edge[0]) @ np.array([[x, -y], [y, x]]))
 

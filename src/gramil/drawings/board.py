@@ -13,7 +13,7 @@ def piece_board(piece_outline: Marks, piece_slots: Marks, piece_zero_line: Marks
 
 
 def piece_furniture(piece_markers: Marks, piece_side_dots: Marks, piece_pins: Marks) -> Marks:
-    """What is drilled: markers, side dots and the locating pins' holes, with the centreline through them."""
+    """Everything that is drilled: markers, side dots and the locating pins' holes, with the centreline through them."""
     return (*piece_markers, *piece_side_dots, *piece_pins)
 
 

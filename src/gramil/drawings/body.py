@@ -49,7 +49,8 @@ def _outline(outline: Outline) -> Marks:
 def piece_binding_lines(channel_lines: tuple[EdgeLines, ...], bevel_laid: tuple[BevelLaid, ...]) -> Marks:
     """The insides of binding and purfling round the top, as they show on its face.
 
-    At a bevel they stop; the innermost steps out to its ends and goes along its line: so far the top's wood is seen.
+    At a bevel they stop; the innermost steps out to its ends and goes along its line, up to which the top's wood is
+    seen.
     """
     rings = [ring for each in channel_lines if each.name == "top" for ring in dict.fromkeys((each.bound, each.purfled))]
     bevel = next((each.shape for each in bevel_laid if each.asked.plate == "top"), None)

@@ -117,7 +117,9 @@ def _beside_hole(hull: Hull, hole: Mm, end: tuple[Point, ...]) -> tuple[Point, .
 
 
 def chord(hole: Opening, along: Mm, outward: Mm = 0.0) -> Interval | None:
-    """From where to where a hole, or a line round it so far outward, lies across the cut; None where it is missed."""
+    """From where to where a hole, or a line round it at a distance outward, lies across the cut; None if the cut misses
+    it.
+    """
     if not hole.hole.is_round:
         return across(hole.parallel(outward), along)
     square = (hole.along / 2 + outward) ** 2 - (along - hole.x) ** 2

@@ -92,7 +92,7 @@ def piece_title_block(
 
 
 def _hole_sizes(holes: tuple[Opening, ...]) -> tuple[tuple[str, Ref[Any]], ...]:
-    """The soundhole's diameter; of one that is not round its width, beside which its length stands on the plan."""
+    """The soundhole's diameter; if it is not round its width, since its length stands on the plan."""
     if not holes:
         return ()
     if holes[0].hole.is_round:

@@ -49,7 +49,7 @@ def piece_foot_side(
 
 
 def _turned(point: Point, angle: float) -> Point:
-    """A point of the body, along and over its edge at the neck, as it lies to the neck's face."""
+    """A point of the body, given along and over its edge at the neck, as it lies relative to the neck's face."""
     x, z = point
     return (x * cos(angle) + z * sin(angle), -x * sin(angle) + z * cos(angle))
 

@@ -55,7 +55,7 @@ def _hollow_card(card: ArchCard, crest: Point, name: str) -> Marks:
 
 
 def _radius_of(card: ArchCard, at: Point, height: Mm, anchor: Anchor = "left") -> Label:
-    """An arch's radius as it is written on drawings; of none, that it is flat."""
+    """An arch's radius as it is written on drawings, or that it is flat."""
     return Label(at, n.card_arches[card.name].radius, "R " if card.half_angle else "", height=height, anchor=anchor)
 
 

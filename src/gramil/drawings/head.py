@@ -103,7 +103,7 @@ def _rollers(
 
 
 def _half_width(edge: NDArray[np.float64], along: float, side: float) -> float:
-    """From the centreline to the head's edge on one side, so far along."""
+    """From the centreline to the head's edge on one side, at a distance along."""
     points = edge[edge[:, 1] * side > 0]
     points = points[np.argsort(points[:, 0])]
     return float(np.interp(along, points[:, 0], abs(points[:, 1])))

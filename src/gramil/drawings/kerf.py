@@ -1,4 +1,5 @@
-"""One rule of kerf for every drawing that a machine cuts by: in the drawing, or left to the machine, and said so.
+"""One rule of kerf for every drawing that a machine cuts by: allowed for in the drawing or left to the machine, and the
+drawing says which.
 
 A cut takes half its width on either side of its middle. Where the drawing allows for it, closed lines of the layer
 "cut" lie half a kerf outside the finished edge, holes (of that layer within another, and circles of "pins") half a

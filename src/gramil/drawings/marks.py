@@ -60,8 +60,9 @@ class Polyline:
 
     @cached_property
     def box(self) -> tuple[float, float, float, float]:
-        """Left, low, right and high of its points; at least one is asked for. Kept: words that look for room ask for
-        the same outline's again and again.
+        """Left, bottom, right and top of its points, of which there must be one.
+
+        Cached, since words that look for room ask for the same outline's box again and again.
         """
         xs, ys = zip(*self.points, strict=True)
         return (min(xs), min(ys), max(xs), max(ys))
@@ -147,7 +148,7 @@ def unhatched(mark: Mark) -> Mark:
 
 
 def shifted(mark: Mark, x: float, y: float) -> Mark:
-    """The mark moved by so much along both axes, in mm."""
+    """The mark moved by a distance along each axis, in mm."""
 
     def to(point: Point) -> Point:
         return (point[0] + x, point[1] + y)

@@ -128,7 +128,7 @@ def piece_leaning(
 def piece_side_head(piece_leaning: Leaning, piece_side_shaft: Marks) -> Marks:
     """The head from the side, leaning back from behind the nut, its back running into the shaft's.
 
-    A head so thick that its back lies below the shaft's at the zero line ends there in a step, to be carved away.
+    A head so thick that its back lies below the shaft's at the zero line ends there in a step, which is carved away.
     """
     head, (shaft,) = piece_leaning, piece_side_shaft
     assert isinstance(shaft, Polyline)

@@ -60,7 +60,7 @@ def _hole(hole: Opening, rings: tuple[Ring, ...]) -> Iterator[Mark]:
 
 
 def _line(hole: Opening, outward: Mm, layer: str) -> Circle | Polyline:
-    """The hole's edge, or a line round it as far outward everywhere."""
+    """The hole's edge, or a line round it at the same distance everywhere."""
     if hole.hole.is_round:
         return Circle(hole.centre, hole.along / 2 + outward, layer)
     return Polyline(hole.parallel(outward), layer, closed=True)

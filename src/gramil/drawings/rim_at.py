@@ -76,7 +76,9 @@ def _rim(figures: Figures, hull: Hull, edge: Edge, face: Callable[[Mm], Mm], at:
 
 
 def _end(hull: Hull, inner: Outline, at: tuple[Interval, float]) -> Mm:
-    """Where an outline within the body's ends at that end of the piece; in its middle if it does not come there."""
+    """Where an outline within the body's ends at that end of the piece; at the piece's middle if it does not reach that
+    far.
+    """
     (low, high), way = at
     middle = (low + high) / 2
     within = [each for each in hull.across(inner) if low <= each[0] and each[1] <= high]

@@ -50,7 +50,7 @@ class Cut:
 
 
 def cut_at(figures: Figures, x: Mm) -> Cut:
-    """The cut through x on the centreline, in mm from the zero line; at that line where no place is known."""
+    """The cut through x on the centreline, in mm from the zero line; at that line if the place is not known."""
     if np.isnan(x):
         return Cut(0.0, 0.0, 0)
     position = figures[n.fret_position]
@@ -63,7 +63,7 @@ def cut_at(figures: Figures, x: Mm) -> Cut:
 def straight(position: PerFret[Mm], values: PerFret[float], x: Mm) -> float:
     """A per-fret figure at x: on the straight line between the frets beside it, or past the ends drawn on.
 
-    What is alike at both, as a flat board's radius without end is, is so between them.
+    What is alike at both frets, such as a flat board's infinite radius, is the same between them.
     """
     row = int(np.clip(np.searchsorted(position, x) - 1, 0, len(position) - 2))
     if values[row] == values[row + 1]:

@@ -100,7 +100,9 @@ def piece_small_side_stations(
 
 
 def _stations(view: View, edges: Edges, stations: tuple[SideStation, ...], addresses: Any = None) -> Marks:
-    """`addresses`: of the stations' figures, where they stand here."""
+    """A line across at each station with its name and, given `addresses`, its figures: over the side and under it in
+    turn.
+    """
     if not stations:
         return ()
     along, upper, lower = edges
@@ -127,7 +129,7 @@ def _station_words(name: str, figures: Figures, x: Mm, first: Mm) -> Marks:
 
 
 def _figures(station: SideStation, at: Any) -> Figures:
-    """Where it lies, but at the end that all is measured from, how deep it is, and its bend."""
+    """Where a station lies (not at the end that all is measured from), how deep the side is there, and its bend."""
     place = ((at.along, "at "),) if station.along else ()
     bend = () if np.isnan(station.radius) else ((at.radius, "radius "),)
     return (*place, (at.depth, "deep "), *bend)

@@ -84,7 +84,9 @@ def piece_bass_turned(instrument_handed: str, treble_side_along: Series[Mm]) -> 
 
 
 def piece_side_called(treble_side_along: Series[Mm]) -> str:
-    """What the template that every body has is of: a side, or the bass side where the treble side has its own."""
+    """What the template that every body has shows: a side, or the bass side where the treble side has a template of its
+    own.
+    """
     return "the bass side" if treble_side_along.size else "a side"
 
 
@@ -142,7 +144,9 @@ def piece_treble_words(
 
 
 def _own(name: str, side: str, turned: bool) -> tuple[str, str]:
-    """What is said on the template of a side that has its own: which it is, and that it is not turned over."""
+    """What is written on the template of a side that has one of its own: which side it is, and that it is not turned
+    over.
+    """
     neck = "right" if turned else "left"
     other = "treble" if side == "bass" else "bass"
     return (
@@ -158,8 +162,9 @@ def _words(
     laid: tuple[bool, tuple[Mm, ...]],
     clear: tuple[Mm, Mm] = (0.0, 0.0),
 ) -> Marks:
-    """`laid`: whether the neck lies to the right, and distances along at which lines are struck that words keep off.
+    """The words of a side's template: its length, which side it is, what it takes, and its two edges.
 
+    `laid`: whether the neck lies to the right, and at which distances along lines are struck that words keep off.
     `clear`: how far bevels come down from the top's edge and the back's.
     """
     (along, upper, lower), (before, told, wanted), (turned, struck) = edges, words, laid
@@ -234,7 +239,7 @@ def _meet(columns: tuple[Mm, ...], foot: Mm, box: Box) -> bool:
 
 
 def _round(mark: Mark) -> Box:
-    """The room of a port's mark: of its words as long as such words are."""
+    """The box round a port's mark; for words, as long as such words are."""
     match mark:
         case Polyline():
             xs, ys = zip(*mark.points, strict=True)

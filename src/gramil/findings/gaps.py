@@ -12,8 +12,11 @@ from gramil.reference import Ref, Text
 def kept_clear(
     gaps: tuple[OpeningGap, ...], of: Any, limit: tuple[Ref[Any], Mm], says: str, remedy: Text, stop: float | None = 0.0
 ) -> Findings:
-    """One verdict a gap: at least the limit's room; less than `stop` is a stop, with None nothing is. `says` has a
-    place for what comes near, and one for what it comes near to."""
+    """One verdict for each gap, which should be at least the limit.
+
+    Less than `stop` is a stop; with None no gap is one. `says` has a place for what comes near, and one for what it
+    comes near to.
+    """
     return tuple(
         judged(
             f"{each.name} and {each.to}",

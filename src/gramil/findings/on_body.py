@@ -103,7 +103,9 @@ def finding_board_over_hole(soundhole_from_board: Mm) -> Findings:
 def finding_heel(
     neck_heel_depth: Mm, body_depth_neck: Mm, graduated_edge: Mm, body_blocks: tuple[BodyBlock, ...], foot_there: bool
 ) -> Findings:
-    """Whether the heel ends on the side, with neck block behind it all the way; not where the sides are let into it."""
+    """Whether the heel ends on the side, with neck block behind it all the way; not judged where the sides are let into
+    it.
+    """
     if not body_blocks or foot_there:
         return ()
     over = neck_heel_depth - graduated_edge - body_depth_neck

@@ -86,7 +86,7 @@ def finding_block_beside_cutaway(body_blocks: tuple[BodyBlock, ...]) -> Findings
 
 
 def finding_frets_reached(access_depth: Mm, access_fret: Count, scale_frets: Count) -> Findings:
-    """How many of the frets the hand reaches past a cutaway."""
+    """How many frets the hand reaches past a cutaway."""
     if math.isnan(access_depth):
         return ()
     return (

@@ -164,7 +164,7 @@ def finding_old_action(found_action_bass: Mm, found_action_treble: Mm, heights_a
 
 
 def finding_reset_wedge(reset_wedge: Mm, repair_reset: bool, limit_heel_wedge: Mm) -> Findings:
-    """Whether the neck wants a reset at all, or the saddle can take what is missing."""
+    """Whether the neck needs a reset at all, or the saddle can take up what is missing."""
     small = says("So little can be left to the saddle: {} or less at the heel.", n.limit_heel_wedge)
     if math.isnan(reset_wedge) and not repair_reset:
         return ()

@@ -1,4 +1,4 @@
-"""Verdicts on the trade in the instrument's woods: which are protected, and of which the species must be asked for."""
+"""Verdicts on the trade in the instrument's woods: which are protected, and for which the species must be asked."""
 
 import math
 

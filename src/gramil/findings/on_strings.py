@@ -37,7 +37,7 @@ def finding_edge_margin(
 def finding_courses(
     strings_count: Count, strings_course: PerString[Ratio], strings_single: bool, limit_single_strings: Ratio
 ) -> Findings:
-    """Whether so many strings are said to be single ones where no courses are given: they are laid out so."""
+    """Whether a large number of strings has no courses given, in which case they are laid out as single strings."""
     found = judged(
         "strings in courses",
         n.strings_count,

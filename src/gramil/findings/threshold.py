@@ -51,7 +51,7 @@ class Bound:
 
     @property
     def known(self) -> bool:
-        """Whether there is a limit, and a figure to compare with it; an infinite limit is one that nothing passes."""
+        """Whether there is a limit, and a figure to compare with it; an infinite limit counts: nothing passes it."""
         return not math.isnan(self.value) and (self.of is None or math.isfinite(self.of))
 
 

@@ -28,7 +28,7 @@ class PlaceNow:
     opening: str = ""
 
     def by_record(self, limits: Limits, hours: float) -> Stays | None:
-        """How the band held through so many hours, where nobody gave an outlook and enough days are on record."""
+        """How the band held through a number of hours; None with an outlook given, or too few days on record."""
         return None if self.outlook.said or self.record is None else self.record.stays(limits, hours)
 
 

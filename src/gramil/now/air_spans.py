@@ -16,7 +16,7 @@ OUTLOOK_HOLDS = timedelta(days=2)
 
 @dataclass(frozen=True)
 class Luck:
-    """One way in which the days to come may fall: a number from 0 to 1 for each."""
+    """One way in which the days to come may turn out: a number from 0 to 1 for each."""
 
     days: tuple[float, ...]
 
@@ -24,7 +24,7 @@ class Luck:
 def spans(
     place: PlaceNow, limits: Limits, now: datetime, minutes: int, end: int, luck: Luck | None = None
 ) -> tuple[Span, ...]:
-    """The spans, in minutes from `now`, in which work may start that needs the band for so many minutes.
+    """The spans, in minutes from `now`, in which work may start that needs the band for a number of minutes.
 
     Without `luck` the days beyond the outlook are those that are to be expected, spread evenly by their chances.
     """

@@ -1,4 +1,5 @@
-"""Which days are likely open for a band of air, by a place's own record: the last weeks, and the season of years past.
+"""Which days are likely to be open for a band of air, by a place's own record: the last weeks, and the season of years
+past.
 
 Days soon to come are judged by the last weeks and this season in years past; later ones by their own season then, where
 it is on record: what is planned in February for May goes by May's air.
@@ -46,7 +47,7 @@ WIDEST_GAP = 36 * 3600.0
 
 @dataclass(frozen=True)
 class Chance:
-    """How often days are open: of so many on record, how many; and after an open day, and after a closed one."""
+    """How often days are open: how many of those on record, and how many after an open day and after a closed one."""
 
     days: int
     open: int
@@ -61,8 +62,8 @@ class Chance:
 
 @dataclass(frozen=True)
 class Stays:
-    """How far inside its band, in %, air must be in the morning to be more often still there after some hours than not;
-    of the days on record that began so, how many there are, and on how many it stayed.
+    """How far inside its band, in %, the air must be in the morning to be still there, more often than not, after some
+    hours; how many days on record began like that, and on how many of them it stayed.
     """
 
     inside: float
@@ -84,17 +85,17 @@ class Record:
     )
 
     def stays(self, limits: Limits, hours: float) -> Stays | None:
-        """How the band held through so many hours in the last weeks; None if too few days are on record."""
+        """How the band held through a number of hours in the last weeks; None if too few days are on record."""
         return self._stays_about(limits, hours, self.now.date())
 
     def chance(self, limits: Limits, hours: float) -> Chance | None:
-        """How often days like these are open to work that needs the band for so many hours; None if too few days are
-        on record.
+        """How often such days are open to work that needs the band for a number of hours; None if too few are on
+        record.
         """
         return self._about(limits, hours, self.now.date())
 
     def ahead(self, limits: Limits, hours: float, first: date, days: int) -> tuple[Chance, ...]:
-        """The chance of each of so many days from a first one on, by its season; none if too few are on record."""
+        """The chance of each day of a number of days, by its season; none if too few are on record."""
         key = limits, hours, first, days
         if key not in self._ahead:
             away, now = (first - self.now.date()).days, self.chance(limits, hours)
@@ -103,7 +104,7 @@ class Record:
         return self._ahead[key]
 
     def _season(self, away: int) -> date:
-        """The day whose season judges a day so many days away."""
+        """The day whose season judges a day that is a number of days away."""
         ahead = 0 if away <= SEASON else away // BLOCK * BLOCK + BLOCK // 2
         return self.now.date() + timedelta(days=ahead)
 
@@ -188,7 +189,7 @@ class Record:
 
 
 def _mostly_from(inside: FloatArray, held: BoolArray) -> Stays:
-    """The most of the days that began furthest inside, of which the band held on at least half."""
+    """The longest run of days, from those that began furthest inside on, in which the band held on at least half."""
     order = np.argsort(-inside, kind="stable")
     days, stayed = np.arange(1, len(order) + 1), np.cumsum(held[order])
     whole = np.diff(inside[order], append=-1.0) != 0.0
@@ -209,14 +210,14 @@ def _chance(days: NDArray[np.int64], is_open: BoolArray) -> Chance | None:
 
 
 def _share(found: BoolArray) -> float:
-    """The share of open ones, as if one more of each had been seen."""
+    """The share of open days, as if one more of each kind had been seen."""
     return (float(found.sum()) + 1.0) / (len(found) + 2.0)
 
 
 def evenly(chances: Sequence[float]) -> tuple[bool, ...]:
-    """Days that are taken to be open in a plan: as many as are to be expected, spread as their chances are.
+    """Days that a plan takes to be open: as many as are to be expected, spread as their chances are.
 
-    So a plan has neither all days nor none, and is the same next Monday if the chances are.
+    So a plan has neither all days nor none, and is the same next Monday if the chances are the same.
     """
     totals = np.floor(0.5 + np.cumsum([0.0, *chances]))
     return tuple(bool(step) for step in np.diff(totals) > 0)

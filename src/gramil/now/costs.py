@@ -70,7 +70,7 @@ class Cost:
 
 
 def cost_written(text: str) -> float | None:
-    """An amount of the shop's own money, from 0; None for what is no amount, and for one so large that it is a slip."""
+    """An amount of the shop's own money, 0 or more; None if it is not an amount, or so large that it must be a slip."""
     try:
         cost = float(text)
     except ValueError:

@@ -1,6 +1,7 @@
-"""When each guitar is finished, as a range: its weeks drawn many times, with hours, lost days and air as they fall.
+"""When each guitar is finished, as a range: its weeks are drawn many times, with hours, lost days and air as they may
+be.
 
-The hours of an operation spread as the shop's own notes do, where there are enough of them, else as is common.
+The hours of an operation vary as the shop's own notes do, if there are enough of them, else as is common.
 """
 
 import random
@@ -37,7 +38,9 @@ DRY = 0.5
 
 @dataclass(frozen=True)
 class Pace:
-    """How the shop's hours compare with the usual ones: so many times, and their spread; `noted` operations say it."""
+    """How the shop's hours compare with the usual ones: their ratio, its spread, and how many operations with hours
+    noted it rests on.
+    """
 
     times: float = 1.0
     spread: float = SPREAD
@@ -45,7 +48,7 @@ class Pace:
 
 
 def pace_of(ratios: Sequence[float]) -> Pace:
-    """The pace from hours noted over usual hours, one for each operation noted; the common one with too few."""
+    """The pace from hours noted over usual hours, one for each operation noted; the common one if they are too few."""
     known = [log(each) for each in ratios if each > 0]
     if len(known) < NOTED:
         return Pace(noted=len(known))
@@ -54,7 +57,8 @@ def pace_of(ratios: Sequence[float]) -> Pace:
 
 @dataclass(frozen=True)
 class Finish:
-    """When an instrument is finished: in half of the draws, and in 9 of 10, between two days (None: beyond all weeks).
+    """When an instrument is finished: between which two days in half of the draws, and in 9 of 10 (None: beyond all
+    weeks).
 
     `longest` names what takes most time on its longest way; `waits` is why it cannot be promised, if it cannot.
     """
@@ -90,7 +94,7 @@ def finishing(
 
 
 def as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:
-    """The weeks with hours and lost days as they may fall. No piece of work is longer than a session."""
+    """The weeks with hours and lost days as they may turn out. No piece of work is longer than a session."""
     longest = max((end - begin for begin, end in weeks.sessions), default=0)
     shared = pace.times * exp(chance.gauss(0.0, SHARED))
     factors: dict[tuple[str, str], float] = {}
@@ -106,8 +110,8 @@ def as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:
 
 
 def some_spoiled(weeks: Weeks, chance: random.Random) -> Weeks:
-    """The weeks with a few operations after which their part is begun anew: what hangs on it waits till it is there
-    again.
+    """The weeks with a few operations that spoil their part: it is begun anew, and what hangs on it waits until it is
+    there again.
     """
     spent: dict[tuple[str, str], int] = {}
     tasks = []
@@ -140,7 +144,7 @@ def _finish(one: InstrumentState, ends: Sequence[int], now: datetime) -> Finish:
 
 
 def _longest(one: InstrumentState, most: int = 3) -> list[str]:
-    """What takes most time on the longest way, the longest first."""
+    """The operations that take most time on the longest way, the longest first."""
     way, names = one.way_to_go, [each.name for each in one.to_do]
     here = max(names, key=lambda name: way[name], default="")
     on_way = []
@@ -152,9 +156,7 @@ def _longest(one: InstrumentState, most: int = 3) -> list[str]:
 
 
 def runs_dry(plan: Plan, weeks: Weeks) -> int | None:
-    """The week, counted from 1, from which on less than half of the hours is filled; None if they are filled to the
-    end.
-    """
+    """The week, counted from 1, from which on less than half of the hours are filled; None if all weeks are."""
     count = -(-weeks.end // 10080)
     used, room = [0.0] * count, [0.0] * count
     for begin, end in weeks.sessions:

@@ -22,7 +22,7 @@ class Hours:
 def read_hours(hours: str = "08:30-12:30 13:30-17:30", days: str = "mon-fri") -> Hours:
     """Hours such as `08:30-12:30 13:30-17:30` and days such as `mon-fri` or `tue thu sat`.
 
-    Raises MakersFault for what cannot be read, and for sessions that end before they begin or overlap.
+    Raises MakersFault if they cannot be read, and for sessions that end before they begin, or overlap.
     """
     sessions = tuple(sorted(_session(text) for text in hours.replace(",", " ").split()))
     ends = [time.min, *(end for _, end in sessions)]

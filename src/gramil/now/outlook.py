@@ -94,7 +94,7 @@ own record: common practice, from memory."""
 def forecast(spells: Sequence[Spell], now: datetime, file: str) -> tuple[Spell, ...]:
     """What still counts of a forecast, by its age: it is as old as its first spell.
 
-    Raises MakersFault for one of which nothing counts any more.
+    Raises MakersFault if nothing of it counts any more.
     """
     first = min(spell.begins for spell in spells)
     if now - first > FORECAST_HOLDS:

@@ -1,7 +1,8 @@
-"""Moulds, forms and dishes are somebody's: each serves the outline or the radius that it was made for.
+"""Moulds, forms and dishes serve some instruments only: those of the outline or the radius that each was made for.
 
-One that the shop lists serves whom it names, or the radius that it has; it is not made again. What is made on one
-instrument serves the others of the same outline or radius. All the rest, clamps and go-bars, serves any.
+One that the shop lists serves the instruments that it names, or the radius that it has, and is not made again. One that
+is made for an instrument serves the others of the same outline or radius. Everything else, clamps and go-bars, serves
+any instrument.
 """
 
 from collections import Counter
@@ -30,8 +31,8 @@ class Built:
 
 
 def with_own_jigs(built: Sequence[Built], listed: Sequence[JigTable]) -> tuple[tuple[Work, ...], Mapping[str, int]]:
-    """The work of each instrument with its jigs by the names of those whom they serve, less the making of those that
-    there are; and how many there are of each.
+    """The work of each instrument, its jigs named after the instruments that they serve, without the making of jigs
+    that exist already; and how many there are of each.
     """
     counted: Counter[str] = Counter()
     works = []
@@ -60,7 +61,7 @@ def _kinds(work: Work) -> set[str]:
 
 
 def _shape(kind: str, described: Instrument) -> Shape:
-    """What a jig of a kind was made to: the outline as given, or a radius."""
+    """What a jig of a kind was made for: the outline as given, or a radius."""
     body = described.body
     if kind in OF_OUTLINE:
         halves = (
@@ -83,7 +84,7 @@ def _serves(jig: JigTable, one: Built) -> bool:
 
 
 def _name(kind: str, fitting: Sequence[JigTable], sharing: Sequence[Built]) -> str:
-    """A kind by those whom it serves; one that the shop lists for any stays as it is."""
+    """A kind named after the instruments that it serves; one that the shop lists for any keeps its name."""
     if any(not each.serves and each.radius is None for each in fitting):
         return kind
     if fitting:
@@ -92,7 +93,7 @@ def _name(kind: str, fitting: Sequence[JigTable], sharing: Sequence[Built]) -> s
 
 
 def _made(kind: str, one: Built, fitting: Sequence[JigTable], sharing: Sequence[Built]) -> Iterator[tuple[str, str]]:
-    """The operation that makes a kind, and why it is none where there is such a jig."""
+    """The operation that makes a kind, and why it is not needed if there is such a jig."""
     for each in one.work.operations.values():
         if kind not in each.makes or each.name in one.done:
             continue

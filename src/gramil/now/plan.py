@@ -231,7 +231,7 @@ def _cured(before: int, start: int, plan: Plan, weeks: Weeks) -> bool:
 
 
 def _jigs_over(plan: Plan, weeks: Weeks) -> set[str]:
-    """Kinds of jig of which at some moment more are in use than exist."""
+    """Kinds of jig of which more are in use at some moment than exist."""
     spans = jig_spans(plan, weeks)
     over = set()
     for kind, held in spans.items():

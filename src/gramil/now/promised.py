@@ -1,7 +1,7 @@
-"""What a week can promise: the work that is done by its end in most draws of hours, lost days and air as they fall.
+"""What a week can promise: the work that is done by its end in most draws of hours, lost days and air as they may be.
 
-A plan fills every hour of every day, and counts on the days of right air that are to be expected. Of such a plan no
-week does all: a day is lost, a glue-up waits for its air, and what hangs on it waits too.
+A plan fills every hour of every day, and counts on as many days of right air as are to be expected. No week does all of
+such a plan: a day is lost, a glue-up waits for its air, and what hangs on it waits too.
 """
 
 import random
@@ -27,8 +27,9 @@ Work = tuple[str, str]
 
 @dataclass(frozen=True)
 class Promise:
-    """What is promised by a moment, and how often each operation was done by then, of all draws; hours are those of
-    the hands that are to be expected in the days drawn."""
+    """What is promised by a moment, and in what share of the draws each operation was done by then; `hours` are the
+    hours of work to be expected in the days drawn.
+    """
 
     work: tuple[Work, ...]
     chances: Mapping[Work, float]
@@ -43,7 +44,7 @@ def promised(
     days: int = 14,
     pace: Pace | None = None,
 ) -> Promise:
-    """What can be promised until a moment, within so many days. The same record gives the same."""
+    """What can be promised until a moment, within so many days. The same record gives the same answer."""
     chance = random.Random(1)
     counted: Counter[Work] = Counter()
     minutes = 0

@@ -85,7 +85,9 @@ Staling = Callable[[Store, Instrument], Mapping[str, str]]
 
 @dataclass(frozen=True)
 class WorkedOut:
-    """How what is said of an instrument of the store is worked out; whoever has its figures at hand gives them."""
+    """How what is said of an instrument of the store is worked out: functions, given by whoever has its figures at
+    hand.
+    """
 
     staling: Staling
     judging: Judging = standing_in_store
@@ -131,7 +133,7 @@ def bench_of_store(
 
 
 def work_to_pay(store: Store, owner: Instrument, described: InstrumentDescription) -> Work:
-    """All the work of an instrument, done and to do, but the making of moulds and dishes that serve it already."""
+    """All the work of an instrument, done and to do, except the making of moulds and dishes that exist already."""
     work = needed(work_of(store, owner.id), described)
     done = frozenset(each.operation for each in operations_done(store, owner.id))
     one = Built(owner.name, described, work, done)
@@ -252,7 +254,7 @@ def _bench(
 
 
 def _others(store: Store, rows: Sequence[Instrument]) -> Iterator[Built]:
-    """The store's other instruments, finished ones too, whose moulds and dishes may serve; none of their work is."""
+    """The store's other instruments, finished ones too, without their work: only their moulds and dishes may serve."""
     known = {each.id for each in rows}
     for each in instruments(store):
         if each.id not in known:
@@ -264,7 +266,7 @@ def _others(store: Store, rows: Sequence[Instrument]) -> Iterator[Built]:
 def _own_jigs(
     read: Sequence[_Read], described: ShopDescription, others: Sequence[Built]
 ) -> tuple[list[_Read], Mapping[str, int]]:
-    """What was read, each with moulds, forms and dishes of its own; and how many there are of each."""
+    """The instruments as read, each with moulds, forms and dishes of its own; and how many there are of each."""
     built = [Built(each.name, each.described, each.work, frozenset(each.done)) for each in read if each.described]
     works, counted = with_own_jigs((*built, *others), described.shop.jig)
     by_name = {one.name: work for one, work in zip(built, works, strict=False)}

@@ -72,7 +72,7 @@ def weeks_of(
 ) -> Weeks:
     """Everything that is to be done on the instruments, from the next whole minute on, as tasks.
 
-    `luck` is how the days fall beyond what is known of the air; without it, as they are to be expected.
+    `luck` is how the days turn out beyond what is known of the air; without it, they are as to be expected.
     """
     shop = replace(shop, now=_on_the_minute(shop.now))
     start, end = shop.now, days * 1440

@@ -1,4 +1,4 @@
-"""Wood on hand: what closes an operation for want of it, and which billets the braces of each instrument get."""
+"""Wood on hand: which operations wait for want of it, and which billets the braces of each instrument get."""
 
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
@@ -72,7 +72,7 @@ def _to_split(figures: Figures, done: Collection[str]) -> bool:
 
 
 def _sticks(figures: Figures, free: Mapping[str, int] | None, given: Counter[str]) -> Sticks:
-    """One instrument's; what it takes of what is free is added to what is given."""
+    """The braces of one instrument; what it takes of the free billets is added to what is given."""
     sticks, blanks = figures[n.stick_list], figures[n.shop_blanks]
     own = {each.name: each.count - _free(each, free) for each in blanks}
     left = [(each, own[each.name] + max(0, _free(each, free) - given[each.name])) for each in blanks]

@@ -50,8 +50,8 @@ def access_beside_board(
     board_growth: Ratio,
     board_tail_position: Mm,
 ) -> Mm:
-    """Top that shows between the board's treble edge and a cutaway, where it is least; negative where the board hangs
-    over.
+    """Top that shows between the board's treble edge and a cutaway, at the narrowest place; negative where the board
+    hangs over.
 
     Method: from the board's edge to the innermost line of the treble side, square to the centreline, from 2 mm
     past the body's edge to the hollow's deepest place, or to the board's end.
@@ -66,6 +66,6 @@ def access_beside_board(
 
 
 def _heights(outline: Outline, along: np.ndarray) -> np.ndarray:
-    """Where the treble side's line lies at places along; beyond the neck's end, which goes up at once."""
+    """Heights of the treble side's line at places along it, past the neck's end, which rises at once."""
     heights = outline.treble_half.heights(along)
     return np.where(heights > 1.0, heights, np.nan)

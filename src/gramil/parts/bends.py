@@ -1,7 +1,7 @@
 """How the sides of a body bend that is not alike left and right: hollow, horn or point, waist and bouts of each side.
 
-Distances along are on the outside of the side, from its middle at the neck. Of a body that is alike there are none:
-its bouts say it.
+Distances along are on the outside of the side, from its middle at the neck. A body whose sides are alike has none: its
+bouts say all.
 """
 
 import math
@@ -60,7 +60,7 @@ def _counted(turns: list[Turn]) -> Iterator[tuple[int, Turn]]:
 
 
 def _past_heel(turns: tuple[Turn, ...]) -> tuple[Turn, ...]:
-    """Without what bends ahead of the corner under the heel, if there is one."""
+    """The bends without those ahead of the corner under the heel, if there is one."""
     heel = next((row for row, each in enumerate(turns) if _at_heel(each)), 0)
     return turns if any(each.kind == "hollow" for each in turns[:heel]) else turns[heel:]
 
@@ -81,7 +81,7 @@ def _corner_names(corners: list[Turn], bends: list[Turn]) -> Iterator[str]:
 
 
 def bend_tightest_treble(bend_treble: tuple[Bend, ...]) -> Mm:
-    """Radius of the treble side's tightest bend; not known of sides that are alike.
+    """Radius of the treble side's tightest bend; not known for sides that are alike.
 
     Method: the least of its bends; a corner is none.
     Source: common practice.
@@ -90,7 +90,7 @@ def bend_tightest_treble(bend_treble: tuple[Bend, ...]) -> Mm:
 
 
 def bend_tightest_bass(bend_bass: tuple[Bend, ...]) -> Mm:
-    """Radius of the bass side's tightest bend; not known of sides that are alike.
+    """Radius of the bass side's tightest bend; not known for sides that are alike.
 
     Method: the least of its bends; a corner is none.
     Source: common practice.
@@ -103,7 +103,7 @@ def _tightest(bends: tuple[Bend, ...]) -> Mm:
 
 
 def bend_thin_to(bend_tightest_treble: Mm, bend_tightest_bass: Mm, limit_bend_ratio_least: Ratio) -> Mm:
-    """How thin a side has to be at its tightest bend, so that it bends at all; not known of sides that are alike.
+    """How thin a side has to be at its tightest bend to bend at all; not known for sides that are alike.
 
     Method: the lesser radius over the least ratio of radius to thickness.
     Source: common practice.

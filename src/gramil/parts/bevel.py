@@ -1,8 +1,8 @@
 """The bevels for arm and ribs: their lines on plate and side, and their surface laid flat for the veneer.
 
 Distances along are on the outside of the bass side, from its middle at the neck. Both bevels lie on the bass side,
-where the playing arm does; the arm's at the top's edge, the ribs' at the back's. Without a bevel there is none in any
-list.
+where the playing arm does; the arm's at the top's edge, the ribs' at the back's. Without a bevel all the lists are
+empty.
 """
 
 from math import atan2, hypot, nan
@@ -158,7 +158,7 @@ def _bevel(laid: BevelLaid, every: tuple[BevelLaid, ...], cover: Mm) -> Bevel:
 
 
 def _left(shape: EdgeBevel, others: list[EdgeBevel], cover: Mm) -> Mm:
-    """The least side left beneath; `cover` is what a binding takes at the other edge."""
+    """The least depth of side left beneath a bevel; `cover` is what a binding takes at the other edge."""
     along = shape.along
     taken = np.maximum([_taken(each, along) for each in others] or [np.zeros_like(along)], max(0.0, cover))
     return float((shape.side.depth(along) - _taken(shape, along) - taken.max(axis=0)).min())

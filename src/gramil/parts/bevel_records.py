@@ -44,7 +44,7 @@ class BevelAsked:
 
 
 def no_bevel(name: str) -> BevelAsked:
-    """That there is none there, whatever is written of its block, veneer and binding."""
+    """No bevel at this edge, whatever is written of its block, veneer and binding."""
     return BevelAsked(name, 0.0, 0.0, 0.0, 0.0, "solid", 0.0, 0.0, 0.0, 0.0, "stops")
 
 

@@ -303,7 +303,7 @@ def body_air_openings(opening_list: tuple[Opening, ...], port_list: tuple[Port, 
 
 
 def body_air_rigid(body_air_openings: tuple[Mm, ...], body_air_volume: Mm3) -> Hertz:
-    """Main air resonance if nothing but the air moved: an upper bound.
+    """Main air resonance if only the air moved: an upper bound.
 
     Method: c / (2 pi) sqrt(sum of the openings' conductances / volume), dry air at 20 degrees Celsius.
     Source: kinsler_helmholtz

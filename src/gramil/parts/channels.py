@@ -138,7 +138,7 @@ def channel_tilts(channel_edges: tuple[Edge, ...], body_sides: tuple[UnrolledSid
 
 
 def _tilts(edges: tuple[Edge, ...], side: UnrolledSide) -> Iterator[Tilt]:
-    """Of each edge the tilt on the one side where both are alike, else on the side on which it leans more."""
+    """For each edge, the tilt on one side if both are alike, else on the side on which the cutter leans more."""
     looked_at = [_slopes(each) for each in ((side,) if side.outline.alike else (side, side.other))] if edges else []
     for edge in edges:
         yield max((_tilt(edge, along, slopes[edge.name]) for along, slopes in looked_at), key=lambda tilt: tilt.angle)

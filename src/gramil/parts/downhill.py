@@ -69,7 +69,7 @@ def _places(half: Curve, corners: tuple[Mm, ...]) -> list[Mm]:
 
 
 def _is_onward(half: Curve, start: Mm, end: Mm) -> bool | None:
-    """Whether a stretch is cut from its end at the neck to its other one; None where it runs along the grain."""
+    """Whether a stretch is cut from its neck end to its tail end; None where it runs along the grain."""
     tangent = half.tangent((start + end) / 2)
     if abs(tangent[1]) < 0.01:  # not six tenths of a degree from the grain
         return None
@@ -77,7 +77,7 @@ def _is_onward(half: Curve, start: Mm, end: Mm) -> bool | None:
 
 
 def _name(half: Curve, corners: dict[Mm, str], along: Mm, heel: Mm) -> str:
-    """What a place is called; `heel`: as far along as a cutaway's line belongs to that."""
+    """What a place is called; `heel` is how far along a cutaway's line belongs to the heel."""
     if along < AT:
         return "neck"
     if along > half.length - AT_TAIL:

@@ -113,8 +113,8 @@ class Cut:
 class Strip:
     """Strips to make or buy for one edge: how many, and the size of each; purfling's thickness is its lines' together.
 
-    `bend` is the body's tightest bend over the thickness of the binding; of how many lines a purfling is laid up is
-    not described, so that its own is not known.
+    `bend` is the body's tightest bend over the thickness of the binding; how many lines a purfling is laid up of is not
+    described, so its own bend is not known.
     """
 
     name: str
@@ -138,7 +138,7 @@ class Strip:
 
     @property
     def bends_as_wood(self) -> bool:
-        """Whether it is a binding of wood: of what its lines are, a purfling does not say."""
+        """Whether it is a binding of wood; a purfling does not say what its lines are made of."""
         return self.is_binding and not self.plastic
 
 

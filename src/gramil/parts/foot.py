@@ -95,7 +95,7 @@ def foot_slot_outer(foot_cheek: Mm, body_outlines: tuple[Outline, ...]) -> Mm:
 
 
 def _along_at(outlines: tuple[Outline, ...], across: float) -> float:
-    """Where an outline, from its neck end, is first so far from the centreline; nan for nan."""
+    """Where an outline, from its neck end, is first at a distance from the centreline; nan for nan."""
     if math.isnan(across):
         return math.nan
     return next((_first_at(each.bass_half, across) for each in outlines), 0.0)

@@ -300,13 +300,13 @@ def found_crown_at_saddle(
 
 
 def _of(one: Callable[[FloatArray], object], values: PerFret[Mm]) -> float:
-    """One figure of the readings that there are; nan where there are none."""
+    """One figure worked out from those rows that were read; nan if none was."""
     known = values[~np.isnan(values)]
     return float(np.asarray(one(known))) if known.size else math.nan
 
 
 def _at(crowns: PerFret[Mm], fret: float, otherwise: float) -> float:
-    """The reading at a fret, or another where there is none."""
+    """The reading at a fret, or another value if there is none."""
     row = int(fret)
     read = float(crowns[row]) if 0 <= row < len(crowns) else math.nan
     return otherwise if math.isnan(read) else read

@@ -55,7 +55,7 @@ def lean_wedge(
     board_thickness: Mm,
     arch_fall_at_nut_end: Mm,
 ) -> Mm:
-    """How much thinner the board's middle is at the nut than at the tail end, by the edges given; 0 if none is.
+    """How much thinner the board's middle is at the nut than at the tail end, by the edges given; 0 if none are given.
 
     Method: from the treble edge and half the lean, or else from the bass edge; the arch's fall to the edge added back.
     Source: common practice.
@@ -146,7 +146,7 @@ def lean_corner_nut_treble(
     board_thickness: Mm,
     arch_fall_at_nut_end: Mm,
 ) -> Mm:
-    """Thickness that the board is planed to at the nut end's treble corner; not known of an even board.
+    """Thickness that the board is planed to at the nut end's treble corner; not known for an even board.
 
     An even board is made by its crest alone.
     Method: the crest's thickness less the wedge and the arch's fall there, and half the lean.
@@ -164,7 +164,7 @@ def lean_corner_nut_bass(
     board_thickness: Mm,
     arch_fall_at_nut_end: Mm,
 ) -> Mm:
-    """Thickness that the board is planed to at the nut end's bass corner; not known of an even board.
+    """Thickness that the board is planed to at the nut end's bass corner; not known for an even board.
 
     An even board is made by its crest alone.
     Method: the crest's thickness less the wedge and the arch's fall there, and less half the lean.
@@ -182,7 +182,7 @@ def lean_corner_tail_treble(
     board_thickness: Mm,
     arch_fall_at_tail_end: Mm,
 ) -> Mm:
-    """Thickness that the board is planed to at the tail end's treble corner; not known of an even board.
+    """Thickness that the board is planed to at the tail end's treble corner; not known for an even board.
 
     An even board is made by its crest alone.
     Method: the crest's thickness less the arch's fall there, and half the lean.
@@ -200,7 +200,7 @@ def lean_corner_tail_bass(
     board_thickness: Mm,
     arch_fall_at_tail_end: Mm,
 ) -> Mm:
-    """Thickness that the board is planed to at the tail end's bass corner; not known of an even board.
+    """Thickness that the board is planed to at the tail end's bass corner; not known for an even board.
 
     An even board is made by its crest alone.
     Method: the crest's thickness less the arch's fall there, and less half the lean.

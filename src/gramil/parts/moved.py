@@ -43,7 +43,7 @@ def moved_wanted_bass(height_saddle_x: PerString[Mm], nut_set_forward: Mm) -> Mm
 
 def moved_slots_overlap(moved_treble: Mm, moved_bass: Mm, found_saddle_slot_width: Mm, saddle_thickness: Mm) -> Mm:
     """How far the old saddle's slot and the new one run into each other where they are nearest, in a bridge that stays
-    where it is; negative: so much wood is between them.
+    where it is; negative: the wood between them.
 
     Formula: (found_saddle_slot_width + saddle_thickness) / 2 - minimum(abs(moved_treble), abs(moved_bass))
     Source: common practice.

@@ -1,5 +1,5 @@
-"""Records of what is open in the body: holes in the top in their places, ports on the flat side, and how near
-they come to what lies round them.
+"""Records of the body's openings: holes in the top in their places, ports on the flat side, and how near they come to
+what lies round them.
 """
 
 import math
@@ -103,7 +103,7 @@ class Port:
 
 
 def nearest_gap(name: str, rooms: Iterable[tuple[str, Mm]]) -> Iterator[OpeningGap]:
-    """The nearest of what lies round a hole or port, each by name and distance; nothing of none."""
+    """The nearest of the things that lie round a hole or port, given by name and distance; no gap if there are none."""
     known = [(room, to) for to, room in rooms if not math.isnan(room)]
     if known:
         room, to = min(known)

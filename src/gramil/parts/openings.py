@@ -1,6 +1,6 @@
 """Holes in the top in their places, and the room that each keeps to braces, linings, blocks, board and other holes.
 
-The soundhole is the first of them; its place and sizes are figures of their own, for which measurements may stand.
+The soundhole is the first of them; its place and sizes are figures of their own, which measurements may replace.
 """
 
 import math
@@ -32,7 +32,7 @@ def opening_main(
     soundhole_long: Mm,
     top_thickness: Mm,
 ) -> tuple[Opening, ...]:
-    """The soundhole in its place; none where there is none.
+    """The soundhole in its place; an empty list without one.
 
     Method: its centre and sizes as they are figures, its shape as described.
     Source: the maker's own choice.
@@ -148,7 +148,7 @@ def opening_to_plate(opening_list: tuple[Opening, ...], plate_shapes: tuple[Plat
 
 
 def opening_reach(opening_list: tuple[Opening, ...], rosette_rings: tuple[Ring, ...]) -> tuple[OpeningGap, ...]:
-    """How far each hole's outermost ring reaches past its edge; none of a hole without rings.
+    """How far each hole's outermost ring reaches past its edge; a hole without rings is left out.
 
     Method: half of what the ring's outer size is more than the hole's.
     Source: plane geometry.
@@ -178,7 +178,7 @@ def opening_to_others(
 def opening_to_edge(
     opening_list: tuple[Opening, ...], opening_reach: tuple[OpeningGap, ...], body_outlines: tuple[Outline, ...]
 ) -> tuple[OpeningGap, ...]:
-    """From each hole's outermost ring to the body's edge; none of a hole without rings.
+    """From each hole's outermost ring to the body's edge; a hole without rings is left out.
 
     Method: from places along the ring's outer line to the outline in chords; the least.
     Source: plane geometry.

@@ -1,4 +1,4 @@
-"""What the strings of a pair leave out of tune on one break point of the saddle for both, and on two.
+"""How far the strings of a pair are out of tune on one break point of the saddle for both, and on two.
 
 Both ways are worked out whichever the maker chose, each at its best place, before that is rounded to what can be
 filed.
@@ -31,7 +31,7 @@ def pair_rms_on_one(
     intonation_weights: PerFret[Ratio],
     strings_course: PerString[Ratio],
 ) -> PerString[Cents]:
-    """What each string's counted frets would be out, root mean square, if a pair broke at one best place for both.
+    """How far each string's counted frets would be out, root mean square, if a pair broke at one best place for both.
 
     Method: least weighted mean square of cents over both strings of each course, over the exact model.
     Source: anderson_beausoleil_2024
@@ -42,7 +42,7 @@ def pair_rms_on_one(
 def pair_rms_on_two(
     pair_paths: StringPaths, intonation_strings: StringStiffness, intonation_weights: PerFret[Ratio]
 ) -> PerString[Cents]:
-    """What each string's counted frets would be out, root mean square, if each broke at its own best place.
+    """How far each string's counted frets would be out, root mean square, if each broke at its own best place.
 
     Method: least weighted mean square of cents for each string, over the exact model.
     Source: anderson_beausoleil_2024
@@ -51,7 +51,7 @@ def pair_rms_on_two(
 
 
 def _left(paths: StringPaths, strings: StringStiffness, weights: FloatArray, groups: FloatArray) -> FloatArray:
-    """What is left where strings of one group share a break point; not known of slack strings."""
+    """What is left where strings of one group share a break point; not known for slack strings."""
     count = len(groups)
     try:
         return best_set_backs(paths, strings, held(count), in_groups(groups), weights[1:]).rms

@@ -44,7 +44,7 @@ def port_list(
 
 
 def _wall(side: UnrolledSide, of: str) -> UnrolledSide:
-    """The side that a port is in; where both are alike the one serves for the other."""
+    """The side that a port is in; if both are alike, one stands for the other."""
     return side if side.of == of else side.other
 
 
@@ -142,7 +142,7 @@ def _to_blocks(port: Port, side: UnrolledSide, blocks: tuple[BodyBlock, ...]) ->
 
 
 def _left_at(along: Array, across: Array, half: Mm) -> Mm:
-    """How far along the side first comes out past a block's half-width."""
+    """How far along its own length the side first comes out past a block's half-width."""
     first = int((across > half).argmax())
     if first == 0:
         return 0.0

@@ -74,7 +74,7 @@ def refret_wires(
 
 
 def _bow(wedge: float, mean: float, row: float, span: float) -> float:
-    """mm; not known where slots or neck are not."""
+    """Back-bow in mm; not known if slots or neck are not."""
     return math.nan if math.isnan(mean + row + span) else float(sagitta(wedge * row, span))
 
 

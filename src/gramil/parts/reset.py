@@ -48,7 +48,8 @@ def reset_wedge(reset_angle: Radians, neck_heel_depth: Mm) -> Mm:
 
 
 def reset_tongue(reset_angle: Radians, board_tail_position: Mm, back_bow_length: Mm) -> Mm:
-    """How far the board's tail end lifts from where it lay on the top: a wedge under it; negative: wood to take.
+    """How far the board's tail end lifts from where it lay on the top: a wedge goes under it; negative: wood to take
+    off.
 
     Formula: (board_tail_position - back_bow_length) * tan(reset_angle)
     Source: a right triangle.

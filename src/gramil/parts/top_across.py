@@ -1,7 +1,7 @@
 """What holds the top across its grain: the braces in a strip across its widest part, each by how square it stands.
 
-The strip reaches half the body's width to either side of where the body is widest, or to the body's end. Of a brace at
-an angle to the centreline counts what bends with the plate across its grain and no more: the sine of that angle to the
+The strip reaches half the body's width to either side of where the body is widest, or to the body's end. A brace at an
+angle to the centreline counts only as far as it bends with the plate across its grain: by the sine of that angle to the
 fourth power (twice for the strain that reaches it, twice for the moment that it gives back).
 """
 
@@ -54,7 +54,7 @@ def _strip(station: Mm, long: Mm) -> tuple[Mm, Mm]:
 
 
 def _middles(start: Mm, stop: Mm) -> np.ndarray:
-    """The middles of even pieces from the one to the other."""
+    """The middles of equal pieces between two places."""
     return start + (np.arange(PIECES) + 0.5) / PIECES * (stop - start)
 
 
@@ -134,7 +134,7 @@ def across_lean(across_holders: tuple[Holder, ...]) -> Ratio:
 
 
 def across_covered(across_near: tuple[Holder, ...]) -> Mm:
-    """Over how much of its width braces at 45 degrees to the centreline or more hold the top near its widest part.
+    """Width over which braces at 45 degrees or more to the centreline hold the top near its widest part.
 
     Method: what they cover across, what two of them cover counted once.
     Source: plane geometry.
@@ -154,7 +154,7 @@ def across_unheld(
     across_height_near: Mm,
     body_width: Mm,
 ) -> str:
-    """Why the rule for the top's dome, a strip held by braces across it, does not stand; empty where it does.
+    """Why the rule for the top's dome, a strip held by braces across it, does not hold; empty where it does.
 
     A top whose braces are not described is taken to be held as its own table says.
     Method: braces cover two thirds of the width near the widest part, lean to one side together by 0.4 at most, and are

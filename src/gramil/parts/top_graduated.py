@@ -26,7 +26,7 @@ def graduated_edge(top_edge_thickness: Mm, top_thickness: Mm) -> Mm:
 
 
 def graduated_run(top_edge_thickness: Mm, top_edge_run: Mm) -> Mm:
-    """How far in from its outline the top is worked thinner to its rim; not known of an even one.
+    """How far in from its outline the top is worked thinner to its rim; not known for an even one.
 
     Formula: where(isnan(top_edge_thickness), nan, top_edge_run)
     Source: common practice.
@@ -35,7 +35,7 @@ def graduated_run(top_edge_thickness: Mm, top_edge_run: Mm) -> Mm:
 
 
 def graduated_band(graduated_run: Mm, body_outlines: tuple[Outline, ...]) -> Ratio:
-    """How much the rim's thickness counts in the mean over the whole top; not known of an even one.
+    """How much the rim's thickness counts in the mean over the whole top; not known for an even one.
 
     Method: strips along the outline, each as long as that of its distance in, weighed by how far it is thinned; a
     strip moved in by d is shorter by its turning, 2 pi d. A run that would reach the middle is taken to end there.

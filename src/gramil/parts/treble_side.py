@@ -1,7 +1,7 @@
 """The treble side unrolled, of a body whose sides are not alike; the figures of `sides` are then the bass side's.
 
 Distances along are on the outside of the side, from its middle at the neck. Heights are from the straight line between
-the upper edge's two ends. Where the sides are alike, nothing is known here: one template serves both.
+the upper edge's two ends. Where the sides are alike these figures are not known: one template serves both.
 """
 
 import math

@@ -1,4 +1,6 @@
-"""What is believed of pictures, as a picture: the plan laid straight, a grid over it, the line that was followed."""
+"""How pictures were read, as a picture: the plan straightened, a grid over it, the tags, and the line that was
+followed.
+"""
 
 from io import BytesIO
 
@@ -18,7 +20,7 @@ LINE, TAG, FAINT = (200, 40, 20), (20, 90, 170), (190, 190, 190)
 
 
 def believed_png(ground: Grounds, found: TracedPlan | None) -> bytes:
-    """The picture as a PNG file: one pixel is the same length everywhere on it."""
+    """The straightened plan as a PNG file: a pixel is the same length everywhere on it."""
     low, high = _reach(ground)
     scale = LONGEST / float((high - low).max())
     width, height = (int(each) for each in np.round((high - low) * scale))
@@ -45,7 +47,7 @@ def believed_png(ground: Grounds, found: TracedPlan | None) -> bytes:
 
 
 def _tags(ground: Grounds) -> list[Array]:
-    """Corners of the tags where they are believed to lie, as drawn."""
+    """Corners of the tags where they were worked out to lie."""
     return [
         each.stretch.drawn(each.view.answer.corners(tag.number))
         for each in ground.each
@@ -55,7 +57,7 @@ def _tags(ground: Grounds) -> list[Array]:
 
 
 def _reach(ground: Grounds) -> tuple[Array, Array]:
-    """The least and the greatest place that the pictures show, those of tags for photographs, with room round them."""
+    """The lower left and upper right of what the pictures show (of the tags, for photographs), with room round it."""
     tags = _tags(ground)
     if tags:
         points = np.concatenate(tags)

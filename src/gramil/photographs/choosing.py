@@ -1,4 +1,4 @@
-"""The other of two lines chosen: points that lay along the one are laid along that which runs beside it."""
+"""The other of two lines is chosen: points that lay along the first are moved onto the line that runs beside it."""
 
 from collections.abc import Sequence
 
@@ -15,7 +15,9 @@ PAST_ITS_ENDS: Mm = 6.0
 
 
 def moved_beside(ground: Grounds, line: Followed, laid: Sequence[Laid], beside: Beside) -> list[Laid]:
-    """The points with those along the other line moved onto it; where there is none along it, one is laid amid it."""
+    """The points, with those along the stretch moved onto the line beside it; if there are none, one is added in its
+    middle.
+    """
     near = np.hypot(*(line.points - np.array(beside.stretch.middle)).T)
     amid = int(near.argmin())
     ring = np.vstack((line.points, line.points[:1]))

@@ -14,7 +14,7 @@ BESIDE_TOLD, BESIDE_REFUSED = 0.022, 0.045
 
 
 def cropped(answer: Solved) -> tuple[str, ...]:
-    """A sentence for each picture that seems cut. Raises MakersFault for one that is cut by much."""
+    """A sentence for each picture that seems cropped. Raises MakersFault for one that is cropped by much."""
     told = []
     for number, picture in enumerate(answer.pictures):
         middle = (np.array(picture.size) - 1) / 2

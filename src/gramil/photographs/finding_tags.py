@@ -2,7 +2,7 @@
 
 Dark spots are taken at half size, those that are four-cornered are fitted at full size edge by edge (the place of the
 steepest change on many lines across each edge, one straight line through them), and the cells inside say which tag it
-is. What is no tag of ours is left out silently: pictures are full of dark squares.
+is. Anything that is not one of our tags is left out silently: pictures are full of dark squares.
 """
 
 from dataclasses import dataclass
@@ -49,7 +49,7 @@ class FoundTag:
 
 
 def tags_in(grey: Grey) -> tuple[FoundTag, ...]:
-    """Every tag in a picture, by number; of two of one number that which is seen larger."""
+    """Every tag in a picture, by number; of two with the same number, the one that is seen larger."""
     found: dict[int, FoundTag] = {}
     for rough in _four_cornered(grey):
         tag = _tag(grey, rough)
@@ -120,7 +120,7 @@ def _area(ring: Array) -> float:
 
 
 def _tag(grey: Grey, rough: Array) -> FoundTag | None:
-    """The tag in rough corners; None if it is none of ours."""
+    """The tag within rough corners; None if it is not one of ours."""
     corners, blur, contrast = rough, 0.0, 0.0
     for _ in range(2):
         fitted = _fitted(grey, corners)
@@ -208,7 +208,7 @@ def _meeting(one: tuple[Array, Array], other: tuple[Array, Array]) -> Array | No
 
 
 def _read(grey: Grey, corners: Array) -> Known | None:
-    """Which tag the cells within corners are; None if their frame is not black, or the pattern is none of ours."""
+    """Which tag the cells within corners are; None if their frame is not black, or the pattern is not one of ours."""
     across = (np.arange(ACROSS) + 0.5) / ACROSS
     inner = np.array([-0.2, 0.0, 0.2]) / ACROSS
     u = (across[:, None] + inner).ravel()

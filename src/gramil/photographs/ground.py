@@ -68,7 +68,7 @@ class Stretch:
         return np.asarray(places @ self.matrix)
 
     def lying(self, places: Array) -> Array:
-        """Places where they lie on the table."""
+        """Places of the drawing where they lie on the table."""
         return np.asarray(places @ np.linalg.inv(self.matrix))
 
 
@@ -217,7 +217,7 @@ def _refuse_bent(off: Mapping[int, Mm], unit: LengthUnit) -> None:
 
 
 def _burnt(picture: PictureRead) -> tuple[str, ...]:
-    """A sentence where part of the picture is burnt out. Raises MakersFault where too much of it is."""
+    """A sentence if part of the picture is overexposed. Raises MakersFault if too much of it is."""
     share = float((picture.grey[::4, ::4] >= BURNT).mean())
     if share > BURNT_REFUSED:
         raise MakersFault.of(

@@ -36,8 +36,8 @@ class FoundOutline:
 
 @dataclass(frozen=True, eq=False)
 class Laying:
-    """How the line was laid for its outline: what was taken off its places, by how much they were turned, and how the
-    outline was then found.
+    """How the line was laid for its outline: what was subtracted from its places, by how much they were turned, and how
+    the outline was then found.
     """
 
     middle: Array

@@ -90,7 +90,7 @@ def followed(light: Light, points: Array, *, closed: bool = True, what: What = "
 
 
 def _apart(points: Array, closed: bool) -> Array:
-    """The points, those that lie much closer to one another than the rest made one: a curve between them would loop."""
+    """The points, with any that lie much closer together than the rest merged: a curve between them would loop."""
     ring = np.vstack((points, points[:1])) if closed else points
     usual = float(np.median(np.hypot(*np.diff(ring, axis=0).T)))
     groups: list[list[Array]] = [[points[0]]]

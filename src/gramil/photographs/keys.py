@@ -1,4 +1,4 @@
-"""What was traced as keys of a description, and what is made of the pictures in words."""
+"""What was traced, as keys of a description; and what the pictures show, in words."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""A page of a PDF as a picture in grey: as fine as is kept, and no larger than is held.
+"""A page of a PDF as a picture in grey: as fine as is of use, and no larger than is held in memory.
 
 pypdfium2 renders it, which comes with the extra `picture`; nothing else of the program loads it.
 """
@@ -27,7 +27,10 @@ def is_pdf(content: bytes) -> bool:
 
 
 def rendered_page(content: bytes, name: str, number: int | None) -> Grey:
-    """A page, counted from 1, in grey; None is the only one. Raises MakersFault with the file for what is no PDF."""
+    """A page, counted from 1, in grey; None means the only one.
+
+    Raises MakersFault, naming the file, if it is not a PDF.
+    """
     try:
         import pypdfium2 as pdfium
     except ImportError:

@@ -49,8 +49,9 @@ def held(x: float, y: float, shrunk: int) -> tuple[float, float]:
 
 
 def read_picture(content: bytes, name: str = "the picture", page: int | None = None) -> PictureRead:
-    """A picture from a file's content, or a page of a PDF, counted from 1. Raises MakersFault, naming it, for what is
-    no picture or too large a one.
+    """A picture from a file's content, or a page of a PDF, counted from 1.
+
+    Raises MakersFault, naming it, if it is not a picture, or too large a one.
     """
     if len(content) > LARGEST_FILE:
         raise MakersFault.of(f"{name} has over {LARGEST_FILE // 1_000_000} MB", remedy="Save it smaller, as a JPEG")

@@ -31,7 +31,7 @@ def strips(measured: Mm = APART) -> tuple[Piece, ...]:
 
 
 def as_measured(bar: Mm, printed: Mm, unit: LengthUnit = "mm") -> Mm:
-    """What the maker measured of a bar. Raises MakersFault for one that is no print of it."""
+    """The length that the maker measured of a bar. Raises MakersFault if no print of it is as long as that."""
     if abs(bar / printed - 1) > ANOTHER_BAR:
         raise MakersFault.of(
             f"the bar is {show(printed, unit)} on paper printed at 100 %, and {show(bar, unit)} is another bar",

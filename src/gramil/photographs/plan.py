@@ -169,7 +169,7 @@ def traced(ground: Grounds, points: Sequence[Laid], what: What = "line") -> Trac
 
 
 def _refuse_outside(ground: Photograph | Scan, number: int, held_there: Sequence[tuple[float, float]]) -> None:
-    """Raises MakersFault for a point that lies on no pixel: a picture that was cropped shows no more."""
+    """Raises MakersFault for a point that lies on no pixel: a picture that was cropped shows nothing there."""
     height, width = ground.grey.shape
     for x, y in held_there:
         if not (-1 <= x <= width and -1 <= y <= height):

@@ -56,8 +56,8 @@ class SlotsSeen:
 def slots_seen(ground: Grounds, points: Sequence[Laid], drawn: Array) -> SlotsSeen:
     """Slots near points laid one on each from the first fret on, held against their drawn places (n), mm.
 
-    Where the nut is is nobody's question: the slots' own middle is laid on that of the drawn ones. Raises MakersFault
-    for points that are too few or too many, that lie outside the tags, or where no slot is seen.
+    The nut's place is not asked for: the middle of the slots is laid on that of the drawn ones. Raises MakersFault for
+    points that are too few or too many, that lie outside the tags, or where no slot is seen.
     """
     if not FEWEST <= len(points) <= len(drawn):
         raise MakersFault.of(

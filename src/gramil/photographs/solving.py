@@ -91,7 +91,7 @@ class NotSolvedError(Exception):
 
 
 def solved(pieces: Sequence[Piece], pictures: Sequence[Picture], start: Array | None = None) -> Solved:
-    """The cameras and the pieces' places that explain best where all tags are seen.
+    """The cameras and the places of the pieces that best explain where all tags are seen.
 
     Only pieces that are seen may be given; `start` is where to begin, if something near is known. Raises
     NotSolvedError.
@@ -115,7 +115,7 @@ def solved(pieces: Sequence[Piece], pictures: Sequence[Picture], start: Array | 
 
 @dataclass(frozen=True)
 class _Terms:
-    """What is fitted: corners where they are seen, each with its picture and the piece that it is of."""
+    """What is fitted: the corners where they are seen, each with its picture and the piece that it belongs to."""
 
     pictures: tuple[Picture, ...]
     picture: NDArray[np.intp]

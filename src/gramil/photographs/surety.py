@@ -1,8 +1,8 @@
 """How sure a place read from a photograph is, in mm.
 
 What the corners scatter says least: a sheet that waves by a millimetre moves what lies at the picture's rim by more,
-and the fit hides it. So three things are reckoned with: cameras as likely as the solved one, the waving seen at a
-slant, and what each tag is off when all others say where it lies.
+and the fit hides it. So three things are allowed for: cameras as likely as the solved one, the waving seen at a slant,
+and how far each tag is off when all the others say where it lies.
 """
 
 from collections.abc import Mapping
@@ -42,7 +42,7 @@ class View:
 def unsure(view: View, pixels: Array) -> Array:
     """One standard deviation of the places (n) at which pixels (n, 2) meet the plane, mm; at least three of them.
 
-    Where the whole lies is nobody's question: what moves and turns all places together is left out.
+    Where the whole plan lies does not matter: what moves and turns all places together is left out.
     """
     slant = view.answer.camera(view.picture).slant(pixels)
     reckoned = np.hypot(_by_corners(view, pixels), OF_WAVING * view.waving * slant)

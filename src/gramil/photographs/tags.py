@@ -1,7 +1,7 @@
 """The tags that are printed to be found in a photograph: a black frame round four by four cells that say which it is.
 
 No two tags are alike in five cells or more, however they are turned; mirrored they differ from every tag in four, so
-that a picture taken through the paper, or turned over afterwards, is known as that. Our own choice of patterns.
+that a picture taken through the paper, or turned over afterwards, is recognised as such. Our own choice of patterns.
 """
 
 from collections.abc import Mapping
@@ -49,7 +49,7 @@ def pattern(number: int) -> Cells:
 
 
 def known(cells: Cells) -> Known | None:
-    """The tag whose pattern these cells (4, 4) are, exactly; None if it is none."""
+    """The tag that has exactly this pattern of cells (4, 4); None if there is none."""
     return _known().get(cells.tobytes())
 
 

@@ -6,8 +6,8 @@ into its own modes once; between two readings, where the air runs in a straight 
 A step may therefore be ten minutes or a year: there is no error in time, only that of the points. What enters through
 the faces is counted separately from what the sheet holds, so that the two can be compared.
 
-Lengths in mm, times in s, diffusion in mm2/s (1e-10 m2/s is 1e-4 mm2/s), surface coefficients in mm/s.
-What diffuses is a content (percent moisture, say) that is alike on the two sides of a glue line.
+Lengths in mm, times in s, diffusion in mm2/s (1e-10 m2/s is 1e-4 mm2/s), surface coefficients in mm/s. What diffuses is
+a content (percent moisture, say) that is alike on the two sides of a glue line.
 """
 
 import math

@@ -1,8 +1,8 @@
 """A plate over a box with a hole: the plate and the plug of air as two masses on the springs of plate and air.
 
-What the walls radiate and lose is left out, and so are the plate's higher modes: it says where the two lowest
-resonances of such a box lie, and no more. O. Christensen and B. B. Vistisen, "Simple model for low-frequency guitar
-function", J. Acoust. Soc. Am. 68 (1980), from memory.
+What the walls radiate and lose is left out, and so are the plate's higher modes: it gives the two lowest resonances of
+such a box, and no more. O. Christensen and B. B. Vistisen, "Simple model for low-frequency guitar function", J. Acoust.
+Soc. Am. 68 (1980), from memory.
 """
 
 import math

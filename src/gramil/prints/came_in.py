@@ -1,7 +1,7 @@
 """A guitar that came in: which verdicts and sheets are of it, and why something of it is not judged or has no sheet.
 
-What is about making a new guitar (blanks, templates, planks, channels) is not asked of one that is built. What hangs on
-a measure that was not given is not judged, and says which measures those are.
+What concerns making a new guitar (blanks, templates, planks, channels) does not apply to one that is built. What hangs
+on a measure that was not given is not judged, and says which measures are missing.
 """
 
 from collections.abc import Iterator
@@ -56,20 +56,20 @@ _OWN = frozenset(each.address for each in (*OWN_VERDICTS, *OWN_SHEETS))
 
 
 def is_of(figures: Figures, name: str) -> bool:
-    """Whether a verdict or a sheet is of this instrument: of an old one or of a new one, as it is."""
+    """Whether a verdict or a sheet applies to this instrument, which is either a new one or one that came in."""
     return name in _OLD if figures[n.repair_described] else name not in _OWN
 
 
 def missing_above(figures: Figures, name: str) -> tuple[str, ...]:
-    """What was not given or not read of a guitar that came in and on which a figure hangs, nearest first: keys, and
-    readings by their names.
+    """What a figure hangs on and was not given or not read of a guitar that came in, nearest first: keys, and readings
+    by their names.
     """
     names = [each for each in (name, *_upward(figures, name)) if _is_missing(figures, each)]
     return tuple(dict.fromkeys(_key(each) for each in names))
 
 
 def _key(name: str) -> str:
-    """The key to write, one length of a scale rather than two; what is read has none, and is told by its name."""
+    """The key to write, one length of a scale rather than two; a reading has no key, and is given by its name."""
     keys = keys_of(name) or (name.replace("_", " "),)
     return "scale.length" if "scale.length" in keys else keys[0]
 
@@ -92,7 +92,7 @@ def _is_missing(figures: Figures, name: str) -> bool:
 
 
 def with_missing(finding: Finding, figures: Figures) -> Finding:
-    """A verdict of a guitar that came in that is not judged, with the measures that it wants."""
+    """A verdict that is not judged for a guitar that came in, with the measures that it lacks."""
     if finding.severity != "not judged" or not figures[n.repair_described]:
         return finding
     keys = missing_above(figures, name_of(finding.figure))
@@ -111,7 +111,7 @@ def _listed(keys: tuple[str, ...]) -> str:
 
 
 def as_known(figures: Figures, name: str) -> Setup:
-    """A set-up; of a guitar that came in one that would show what is not known says what to measure instead."""
+    """A set-up; for a guitar that came in, one that would show something unknown says what to measure instead."""
     setup: Setup = figures[setup_ref(name)]
     if setup.closed or not figures[n.repair_described]:
         return setup
@@ -123,7 +123,7 @@ def as_known(figures: Figures, name: str) -> Setup:
 
 
 def _no_number(figures: Figures, figure: Ref[Any]) -> bool:
-    """Whether a figure on a sheet is not a number; one that leads nowhere is not on it."""
+    """Whether a figure on a sheet is not a number; a reference that leads nowhere does not count."""
     try:
         value = figures.at(figure.address)
     except (KeyError, IndexError):

@@ -1,4 +1,4 @@
-"""A run of values worked out one by one, as far as somebody asks: drawings that differ mostly do at a first mark."""
+"""Values worked out one by one, only as far as they are asked for: drawings that differ mostly do so early."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import zip_longest
@@ -6,7 +6,7 @@ from typing import Any, overload
 
 
 class Lazily(Sequence[Any]):
-    """Values that are worked out when they are first asked for, and kept: a list in all else."""
+    """Values that are worked out when first asked for, and kept; otherwise a list."""
 
     def __init__(self, values: Iterable[Any]) -> None:
         self._rest = iter(values)

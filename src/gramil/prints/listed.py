@@ -19,7 +19,7 @@ OF_THE_BOARD_S_BINDING = (n.core_inset, n.core_inset_across, n.swell_step_dry)
 
 
 def there(figures: Figures, names: Iterable[str]) -> tuple[str, ...]:
-    """The names without those of channels, bindings and ears that do not exist."""
+    """The names, without those of channels, bindings and ears that the instrument does not have."""
     gone = {each.address for missing, of_it in _missing(figures) if missing for each in of_it}
     return tuple(name for name in names if name not in gone)
 

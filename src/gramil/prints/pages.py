@@ -86,7 +86,8 @@ class FrontTable(TypedDict):
 class FrontPage(TypedDict):
     """A page of the build book ahead of the sheets: drawings each at most `tall` mm high, lines, and tables.
 
-    Tables may be worked out as they are asked for; so many of the last stand `together` on a page, if one holds them.
+    Tables may be worked out as they are asked for; the last few, as many as `together` says, stand on one page if it
+    holds them.
     """
 
     title: str

@@ -18,7 +18,7 @@ def changed(old: Figures, new: Figures) -> tuple[str, ...]:
 def share(old: Figures, new: Figures, differ: Iterable[str]) -> None:
     """Give the new state every figure of the old one that follows from none of the names in `differ`.
 
-    They are what `changed` found. Dimensions and findings are worked out for it, since all of them are compared;
+    The names are what `changed` found. Dimensions and findings are worked out for it, since all of them are compared;
     of set-ups and drawings only what the old state knows already is passed on.
     """
     stale = {*differ}.union(*(old.graph.below(name) for name in differ))

@@ -1,4 +1,4 @@
-"""What is told of a solved top, row by row: the same for the command, the page and the bench."""
+"""What is said of a solved top, row by row: the same for the command, the page and the bench."""
 
 import math
 from collections.abc import Iterator, Sequence
@@ -103,7 +103,7 @@ def rise_that_follows(own: Figures, other: Figures) -> float:
 
 
 def rise_told(own: Figures, other: Figures, unit: LengthUnit) -> tuple[str, ...]:
-    """That in words, with the key to write if the maker wants it; nothing where it is not known."""
+    """The rise in words, with the key to write if the maker wants it; nothing if it is not known."""
     rise = rise_that_follows(own, other)
     if math.isnan(rise):
         return ()

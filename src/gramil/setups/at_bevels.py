@@ -1,4 +1,4 @@
-"""What the sheets of the body's bindings say of its bevels: of a body without one, nothing."""
+"""What the sheets of the body's bindings say of its bevels; nothing if it has none."""
 
 from gramil import names as n
 from gramil.parts.bevel_records import BevelBinding

@@ -1,4 +1,4 @@
-"""The set-up for gluing the binding to the board: by wood or by plastic, and by both where it is not said which."""
+"""The set-up for gluing the binding to the board: as wood or as plastic, or both ways if it is not said which."""
 
 from gramil import names as n
 from gramil.quantities import Count, Mm

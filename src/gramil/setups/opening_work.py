@@ -1,4 +1,4 @@
-"""Set-ups for what is open in the body: holes that no circle cutter cuts, their rings, ports in the sides."""
+"""Set-ups for the body's openings: holes that no circle cutter cuts, their rings, ports in the sides."""
 
 import math
 from typing import Any
@@ -89,7 +89,7 @@ def _holes(holes: tuple[Opening, ...]) -> tuple[Table, ...]:
 
 
 def _measured(hole: Opening) -> tuple[Ref[Any], Ref[Any]]:
-    """Its sizes along and across: the soundhole's are figures of their own."""
+    """A hole's sizes along and across; the soundhole's are figures of their own."""
     if hole.name == SOUNDHOLE:
         return n.soundhole_along, n.soundhole_across
     return n.opening_list[hole.name].along, n.opening_list[hole.name].across
@@ -119,7 +119,7 @@ def _struck(hole: Opening) -> Text:
 
 
 def _ring_steps(rows: tuple[int, ...]) -> tuple[Text, ...]:
-    """Of the rings round holes that are not round, by their rows."""
+    """Steps for the rings round holes that are not round, by their rows in the list of rings."""
     if not rows:
         return ()
     rings = n.rosette_rings

@@ -1,4 +1,4 @@
-"""What set-ups say of a body that is not alike left and right: of one that is, nothing, or what they always say."""
+"""What set-ups say of a body that is not alike left and right; for one that is, nothing, or the usual words."""
 
 import math
 

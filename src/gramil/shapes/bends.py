@@ -51,7 +51,7 @@ def _corners(half: Curve) -> list[float]:
 
 
 def _turned(half: Curve, at: Array) -> Array:
-    """By how much the half turns at breaks, positive to the left."""
+    """How far the half turns at breaks, positive to the left."""
     before, after = half.velocity(np.nextafter(at, -np.inf)), half.velocity(at)
     cross = before[..., 0] * after[..., 1] - before[..., 1] * after[..., 0]
     return np.asarray(np.arctan2(cross, (before * after).sum(axis=-1)))
@@ -89,5 +89,7 @@ def _bend(half: Curve, at: Array, bend: Array, through: float) -> Turn:
 
 
 def _radius(tight: Array) -> Mm:
-    """Of the tightest place, by all that bends as tightly to a thousandth: an arc's curve winds about it by so much."""
+    """The radius at the tightest place, from all that bends as tightly to a thousandth: a curve through an arc winds
+    about it by that much.
+    """
     return float(1 / tight[tight > ALIKE * tight.max()].mean())

@@ -210,7 +210,7 @@ def part(curve: Curve, first: int, last: int) -> Curve:
 
 
 def begun_at(curve: Curve, piece: int) -> Curve:
-    """A closed curve that begins so many of its pieces later; negative: earlier."""
+    """A closed curve that begins a number of its pieces later; negative: earlier."""
     count = len(curve.breaks) - 1
     begin = piece % count
     return joined((part(curve, begin, count), part(curve, 0, begin))) if begin else curve

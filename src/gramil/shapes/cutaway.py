@@ -115,7 +115,7 @@ def _end(half: Curve, hollow: _Circle, radius: Mm, where: str) -> float:
 
 
 def _inside(half: Curve, parameters: Array, distance: Mm) -> Array:
-    """Points so far inside the half, square to it."""
+    """Points at a distance inside the half, square to it."""
     velocity = half.velocity(parameters)
     normal = np.stack((velocity[:, 1], -velocity[:, 0]), axis=-1) / np.hypot(*velocity.T)[:, None]
     return np.asarray(half.place(parameters) + distance * normal)

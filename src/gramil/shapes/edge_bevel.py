@@ -57,7 +57,7 @@ class EdgeBevel:
         return np.asarray((1 + np.cos(2 * np.pi * turned)) / 2)
 
     def inset(self, along: Array, distances: Array) -> Array:
-        """Places so far inside the outline, square to it: shape (n, 2), drawn above the axis."""
+        """Places at a distance inside the outline, square to it: shape (n, 2), drawn above the axis."""
         half = self.side.half
         tangent = half.tangent(along)
         inward = np.stack((tangent[:, 1], -tangent[:, 0]), axis=-1)

@@ -1,4 +1,4 @@
-"""As few points of a half as bring a smooth curve as near to the whole as it should be."""
+"""A few points of a half, enough for a smooth curve through them to come as near to it as it should."""
 
 import numpy as np
 from numpy.typing import NDArray
@@ -46,13 +46,13 @@ def _length_at(fine: Array, length: Array, point: tuple[Mm, Mm]) -> float:
 
 
 def _place(fine: Array, length: Array, at: float) -> tuple[Mm, Mm]:
-    """The place so far along."""
+    """The place at a distance along."""
     x, y = (float(np.interp(at, length, column)) for column in fine.T)
     return (x, max(y, 0.0))
 
 
 def _worst(outline: Outline, fine: Array, length: Array, stations: list[float]) -> tuple[Mm, float]:
-    """How far off the curve is where it is farthest and another point has room, and how far along that is."""
+    """How far off the curve is at the farthest place where another point has room, and how far along that is."""
     half = outline.half
     close = half.place(half.sample(0.005, 1.0))
     ring = np.vstack((close, close[-2:0:-1] * (1, -1)))

@@ -102,9 +102,7 @@ class HalfOutline:
 
     @cached_property
     def _known(self) -> dict[tuple[tuple[int, ...], bytes], Array]:
-        """A cache of results for small sets of places: the same ones are asked for again after every change
-        elsewhere.
-        """
+        """A cache of results for small sets of places: the same ones are asked for after every change elsewhere."""
         return {}
 
     def _found(self, x: Array) -> Array:

@@ -39,7 +39,7 @@ class Hole:
 
     @cached_property
     def area(self) -> Mm2:
-        """What it encloses."""
+        """The area that it encloses."""
         long, half = self._axes
         if self.shape != "D":
             return math.pi * long * half
@@ -75,7 +75,7 @@ class Hole:
         return self.along / 2, self.across / 2
 
     def ring(self, outward: Mm = 0.0, count: int = POINTS) -> Array:
-        """Points once round, shape (n, 2), on the curve or on its parallel so far outside it, from its tail end."""
+        """Points once round, shape (n, 2), from its tail end: on the curve or on a parallel outside it."""
         if self.shape != "D":
             return self._ellipse(np.linspace(0.0, 2 * math.pi, count + 1)[:-1], outward)
         half_turn = np.linspace(-math.pi / 2, math.pi / 2, count // 2 + 1)

@@ -1,4 +1,4 @@
-"""The way of a cut beside an edge: every side of a ring moved square to itself, corners kept sharp.
+"""The path of a cut beside an edge: every side of a ring moved square to itself, with the corners kept sharp.
 
 A cut of the width k whose middle runs k / 2 outside an edge leaves that edge where it was to be: sharp outside corners
 stay sharp, and inside ones are left as round as the cut is wide.
@@ -51,7 +51,9 @@ def _twice_area(corners: Array) -> float:
 
 
 def _moved(corners: Array, along: Array, out: Array, distance: Mm) -> tuple[Array, NDArray[np.intp]]:
-    """Where the moved sides meet, and which side begins there; two places, the first without one, where cut across."""
+    """Where the moved sides meet, and which side begins there; a corner that is cut off has two places, the first of
+    them without a side.
+    """
     before, came = np.roll(out, 1, axis=0), np.roll(along, 1, axis=0)
     cosine = (before * out).sum(axis=1)
     turns_away = (came * out).sum(axis=1) * distance > 0

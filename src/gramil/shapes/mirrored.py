@@ -16,6 +16,6 @@ def turned_over(points: Points) -> Points:
 
 
 def alike(ones: Points, others: Points) -> bool:
-    """Whether each of the ones lies on one of the others, in whatever order."""
+    """Whether each point of one set lies on a point of the other, in whatever order."""
     apart = ones[:, None, :] - others[None, :, :]
     return bool(np.hypot(apart[..., 0], apart[..., 1]).min(axis=1).max() <= ALIKE)

@@ -51,7 +51,7 @@ def _met(run: Array, first: Rows, last: Rows) -> list[tuple[int, int, float, flo
 def without_loops(points: Array) -> Array:
     """An open run with what lies between a crossing and itself cut off, from the start on; shape (m, 2).
 
-    Several loops a pass, as long as none begins on the piece where the one before ends.
+    Several loops are cut off in one pass, as long as none begins on the piece where the one before ends.
     """
     while found := crossings(points):
         points = _cut(points, _loops(found))

@@ -41,7 +41,7 @@ def _apart(one: Array, other: Array) -> float:
 
 
 def _third(high: Array, low: Array, from_high: float, from_low: float, way: float) -> Array:
-    """The corner so far from two others, on the side to which the strip runs."""
+    """The third corner of a triangle, by its distances from the other two, on the side to which the strip runs."""
     base = high - low
     length = float(np.hypot(*base))
     if length < 1e-12:

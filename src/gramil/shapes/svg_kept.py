@@ -1,7 +1,7 @@
 """What is read of an SVG drawing: its shapes and groups with the attributes that place them, bounded before any opens.
 
 Pictures, colours, fonts, masks and clips are left out. A shape counts as often as `use` shows it, with the letters of
-its path and of the transforms about it, for so often are they read.
+its path and of the transforms about it, since they are read as often.
 """
 
 import re

@@ -180,7 +180,7 @@ def _chosen(drawing: Drawing, reading: Reading) -> tuple[Trace, ...]:
 
 
 def _first_scale(drawing: Drawing, traces: Sequence[Trace], reading: Reading) -> float:
-    """mm a unit, as the drawing says, or about as the stated length says if all that is drawn is the outline."""
+    """mm for each unit, as the drawing says, or roughly by the stated length if only the outline is drawn."""
     if reading.length is not None:
         extent = float(np.ptp(np.vstack([each.points for each in traces]), axis=0).max())
         return reading.length / extent

@@ -99,7 +99,8 @@ class UnrolledSide:
     def _counts(self, tolerance: Mm) -> NDArray[np.intp]:
         """Into how many even steps each piece of the outline is cut, so that the edges keep to their chords.
 
-        All pieces at once, those that are not yet fine enough twice as fine: an outline of a wall has hundreds.
+        All pieces are cut at once, and those not yet fine enough again twice as fine: the outline of a wall has
+        hundreds.
         """
         starts, ends = self.half.breaks[:-1], self.half.breaks[1:]
         counts = np.ones(len(starts), dtype=np.intp)

@@ -26,8 +26,8 @@ def setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:
 
 
 def sheets_of_a_set(figures: Figures, work: Work) -> tuple[Sheet, ...]:
-    """The set-ups as sheets, with those of a maker's own operations among them, and last a page of what to mind at all
-    the work that has none: whoever prints the set has the cautions of finishing too.
+    """The set-ups as sheets, with those of a maker's own operations among them, and last a page of cautions for all the
+    work that has no sheet: whoever prints the set then has the cautions for finishing too.
     """
     usual = usual_work().operations
     own = {
@@ -54,7 +54,7 @@ def _setup_sheet(setup: Setup, figures: Figures, work: Work) -> Sheet:
 
 
 def _why_left_out(setup: Setup, work: Work) -> str:
-    """Why none of the operations that a set-up is for is done, where a maker's own list leaves one out; else empty.
+    """Why none of a set-up's operations is done, if a maker's own list leaves them out; else empty.
 
     What an instrument's description excludes, its set-up says by itself.
     """

@@ -200,8 +200,8 @@ def not_done_after_all(store: Store, done: DoneOperation, hand: Hand) -> None:
 def begin_anew(store: Store, what: str, works: Sequence[DoneOperation], figures: Collection[str], hand: Hand) -> None:
     """Mark the work on a piece that is begun anew as not done, and strike what was measured at it, as one change.
 
-    Of what was measured apart from any operation, measurements of the `figures` (by name) are struck too. What the
-    work used up stays used. Raises Conflict if the record of that work was changed since it was seen.
+    Measurements made apart from any operation are struck too if they are of the `figures` (by name). What the work used
+    up stays used. Raises Conflict if the record of that work was changed since it was seen.
     """
     with writing(store, f"begin {what} anew", hand):
         for done in works:

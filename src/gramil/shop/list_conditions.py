@@ -80,7 +80,7 @@ def _wrong_word(key: str, value: object) -> Mistake | None:
 
 
 def ways_of(conditions: Iterable[When]) -> Iterator[frozenset[Any]]:
-    """Every combination of conditions that some description could meet, each as the set of those that hold."""
+    """Every combination of conditions that some description could meet, each as the set of the conditions that hold."""
     asked: dict[Any, list[Any]] = {}
     for key, value in dict.fromkeys(each for when in conditions for each in when):
         asked.setdefault((key, value) if key == "differ" else key, []).append((key, value))
@@ -102,8 +102,9 @@ def _field(key: str) -> FieldInfo | None:
 
 @cache
 def _keys() -> Mapping[str, FieldInfo]:
-    """Every key of a description's tables, with a dot between table and key, and what lists ask beside these: whether
-    parts are described, whether woods have open pores. Arrays of tables are asked whether they are empty.
+    """Every key of a description's tables, with a dot between table and key, and the properties that lists ask for
+    besides: whether parts are described, whether woods have open pores. An array of tables is asked only whether it is
+    empty.
     """
     return {**dict(_within(Instrument, "")), **{each: FieldInfo(annotation=bool) for each in ASKED}}
 

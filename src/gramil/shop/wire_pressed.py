@@ -21,7 +21,7 @@ _KEY = "pressed."
 
 
 def press(store: Store, instrument: int, wire: str, length: Mm, hand: Hand) -> bool:
-    """Take what an instrument's frets take off the wire of that name; gives whether how much there is was known."""
+    """Take what an instrument's frets need off the wire of that name; gives whether the length on hand was known."""
     found = _known(store, wire)
     if found is None:
         return False
@@ -35,7 +35,7 @@ def press(store: Store, instrument: int, wire: str, length: Mm, hand: Hand) -> b
 
 
 def _known(store: Store, wire: str) -> Item | None:
-    """The wire of that name, if how much of it is on hand is noted."""
+    """The wire of that name, if its length on hand is noted."""
     return next((each for each in items(store, "wire") if each.name == wire and each.figures.get("on_hand")), None)
 
 

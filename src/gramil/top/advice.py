@@ -1,7 +1,7 @@
 """How much to take off which brace so that the bridge turns, or a mode sounds, as asked: carried out, and solved again.
 
-The first step follows the derivatives; the top is then solved again with the brace as it would be, and the amount put
-right until what comes of it is what was promised. Never more than the brace still has.
+The first step follows the derivatives; the top is then solved again with the brace as it would be, and the amount
+adjusted until the result is what was asked for. Never more is taken off than the brace still has.
 """
 
 from collections.abc import Sequence

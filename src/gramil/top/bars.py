@@ -30,6 +30,6 @@ def bar_of(brace: Brace, crossings: tuple[Crossing, ...], wood: TimberKnown) -> 
 
 
 def outline_of(shell: Shell) -> FloatArray:
-    """Once round inside the linings, every few mm, (n, 2)."""
+    """The outline inside the linings as points every few mm, (n, 2)."""
     round_it = shell.lined.perimeter
     return shell.lined.point(np.linspace(0.0, round_it, round(round_it / STEP) + 1)[:-1])

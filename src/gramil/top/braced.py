@@ -145,7 +145,7 @@ class Solved:
 
 
 def solved(braced: Braced, size: float) -> Solved:
-    """A braced plate cut into triangles of about `size` mm. Raises MakersFault for what cannot be solved."""
+    """A braced plate cut into triangles of about `size` mm. Raises MakersFault if it cannot be solved."""
     return Solved(braced.name, braced, whole_of(braced.plate, size, braced.bars, braced.blocks))
 
 

@@ -38,7 +38,7 @@ def pulled_turn(braced_final: tuple[Solved, ...]) -> Radians:
 
 
 def pulled_turn_within(braced_quick: tuple[Solved, ...], braced_final: tuple[Solved, ...]) -> Radians:
-    """How far off the bridge's turn may be because of mesh and model; what the wood is off comes on top.
+    """How far off the bridge's turn may be because of mesh and model; the wood's own spread comes on top.
 
     Method: 1.5 times what two meshes differ, and 3 % for the model.
     Source: common practice in such calculations.
@@ -155,7 +155,7 @@ def pulled_action(pulled_lift: Mm, height_saddle_share: PerString[Ratio]) -> Mm:
 
 
 def pulled_turn_crept_least(pulled_turn: Radians, limit_top_creep_least: Ratio) -> Radians:
-    """The bridge's turn after years under the strings, at the least that is reckoned with.
+    """The bridge's turn after years under the strings, at the least to be expected.
 
     Formula: pulled_turn * limit_top_creep_least
     Source: common practice.
@@ -164,7 +164,7 @@ def pulled_turn_crept_least(pulled_turn: Radians, limit_top_creep_least: Ratio) 
 
 
 def pulled_turn_crept_most(pulled_turn: Radians, limit_top_creep_most: Ratio) -> Radians:
-    """The bridge's turn after years under the strings, at the most that is reckoned with.
+    """The bridge's turn after years under the strings, at the most to be expected.
 
     Formula: pulled_turn * limit_top_creep_most
     Source: common practice.
@@ -220,7 +220,7 @@ def pulled_strained_brace(braced_final: tuple[Solved, ...]) -> str:
 
 
 def pulled_said() -> str:
-    """What is said wherever the top's movement is shown: how much of the truth it is.
+    """What is said wherever the top's movement is shown: how far the figure can be relied on.
 
     Method: the same words for every instrument.
     Source: the model's own bounds.

@@ -1,6 +1,6 @@
 """A piece of wood that was tapped or pushed, as its stiffness: fitted by the plate or the bar, carried to another air.
 
-Nothing is wired here. What cannot be is told as a fault, and nothing of the piece is used then.
+Nothing is wired here. Anything impossible is reported as a fault, and nothing of the piece is used then.
 """
 
 import math
@@ -24,7 +24,8 @@ NOTE, SIZE, GIVEN = 0.005, 0.01, 0.03
 @dataclass(frozen=True)
 class TriedWood:
     """What a piece came to: its wood at `moisture`, how far off each stiffness may be (a share; a handbook's where it
-    was not tried), how much stiffer it is there than where it was tried, what shear is of a push, and faults."""
+    was not tried), how much stiffer it is there than where it was tried, how much of a push is shear, and faults.
+    """
 
     name: str
     known: TimberKnown
@@ -104,7 +105,8 @@ def _times(wood: Timber, share: float) -> Timber:
 
 
 def thickness_like(wanted: Mm, of: MPa, own: MPa, within: Ratio) -> tuple[Mm, Mm]:
-    """How thick a plate of `own` stiffness is that bends as one `wanted` thick of stiffness `of`: least and most.
+    """How thick a plate of `own` stiffness must be to bend like one of thickness `wanted` and stiffness `of`: least and
+    most.
 
     Bending goes with the thickness's third power; the range is that of the own stiffness.
     """

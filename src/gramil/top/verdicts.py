@@ -75,7 +75,9 @@ def finding_top_modes(mode_near: tuple[NearPair, ...]) -> Findings:
 
 
 def finding_tried_wood(fitted_pieces: tuple[TriedWood, ...]) -> Findings:
-    """Whether pieces that were tapped or pushed tell their stiffness; notes that fit no plate are told, not swapped."""
+    """Whether pieces that were tapped or pushed gave their stiffness; notes that fit no plate are reported, not
+    swapped.
+    """
     return tuple(
         Finding(
             f"{each.name}, tapped or pushed",

@@ -216,7 +216,7 @@ def _reasons(rows: LogRows) -> NDArray[np.int8]:
 
 
 def _refuse_if_spoilt(left_out: _LeftOut, rows: int, file: str | None) -> None:
-    """Refuse a file if too much of it cannot be used; repeated readings do no harm."""
+    """Refuse a file if too much of it cannot be used; repeated readings are not counted against it."""
     spoilt = left_out.why != AGAIN
     count = int(np.count_nonzero(spoilt))
     if rows and count <= _SPOILT * rows and left_out.lines.size < rows:

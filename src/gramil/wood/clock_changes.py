@@ -41,8 +41,8 @@ class ShownClock:
     answer: ClockAnswer | None
 
     def changed(self, row: int, before: float, step: float) -> Found:
-        """What became of the clock ahead of a row: `before` is what it showed at the last reading, `step` the seconds
-        since then as far as is known. Asked where one lost reading would look the same.
+        """What happened to the clock ahead of a row: `before` is what it showed at the last reading, `step` the seconds
+        since then as far as is known. The maker is asked if one lost reading would look the same.
         """
         if self.answer == "not changed" or self.interval > _LONGEST:
             return ""

@@ -125,7 +125,7 @@ def _days(text: str, order: DateOrder) -> float:
 
 
 def _fields(text: str, order: DateOrder) -> tuple[int, int, int]:
-    """Day, month, year; a month of 0 where its name is none."""
+    """Day, month, year; the month is 0 if its name is not one."""
     parts = re.split(r"[-/., ]+", text.strip())
     if worded := next((part for part in parts if part.isalpha()), None):
         month = _MONTHS.index(worded[:3].lower()) + 1 if worded[:3].lower() in _MONTHS else 0

@@ -68,7 +68,7 @@ def permit_of(wood: str, own: Mapping[str, Species] | None = None) -> Permit:
 
 
 def _by_a_word(wood: str) -> PlainName | None:
-    """What a name that is not known here asks for by one of its words: Madagascar ebony is an ebony."""
+    """What an unknown name asks for because of one of its words: Madagascar ebony is an ebony."""
     words = set(words_of(wood))
     return next((each for name, each in plain_names().items() if each.ask and name in words), None)
 

@@ -1,4 +1,4 @@
-"""How a wood's stiffness goes with its moisture: stiffer when dry, weaker when damp.
+"""How a wood's stiffness depends on its moisture: stiffer when dry, weaker when damp.
 
 The Wood Handbook's relation P = P12 (P12 / Pg)^((12 - M) / (Mp - 12)), chapter 5, for moistures from oven-dry to Mp;
 its ratios of the modulus at 12 % to the green one are from memory.
@@ -17,7 +17,7 @@ OVER_GREEN_SPREAD = 0.05
 
 
 def stiffness_share(moisture: Percent, like: Percent, group: str = "softwood") -> Ratio:
-    """The modulus at `moisture` over that at moisture `like`; beyond Mp a wood is as green. nan for what is not known.
+    """The modulus at `moisture` over that at moisture `like`; beyond Mp wood counts as green. nan if it is not known.
 
     Group "dense hardwood" goes as hardwood.
     """
@@ -29,5 +29,5 @@ def stiffness_share(moisture: Percent, like: Percent, group: str = "softwood") -
 
 
 def carried_within(moisture: Percent, like: Percent) -> Ratio:
-    """How far off that share may be, one part of it, because woods differ."""
+    """How far off that share may be, as a fraction of it, because woods differ."""
     return abs(like - moisture) / (MEETS_GREEN - 12.0) * OVER_GREEN_SPREAD

@@ -43,7 +43,7 @@ def _figure() -> frozenset[str]:
 
 
 def serves_as(has: str, wanted: str) -> bool:
-    """Whether a piece of a wood is of the wood that is wanted: its name has every word of that, capitals or not.
+    """Whether a piece is of the wood that is wanted: its wood's name has every word of that, capitals or not.
 
     So black walnut serves as walnut, and walnut not as black walnut.
     """

@@ -1,4 +1,4 @@
-"""What the figures on an inch shop's drawings say: decimals, and beside them 64ths where there is room."""
+"""How the figures on an inch shop's drawings read: decimals, and beside them 64ths where there is room."""
 
 from collections.abc import Iterator, Sequence
 from functools import cache

@@ -11,7 +11,7 @@ CELL = 2.0
 
 
 def blank_rooms(inked: Vectors, window: Box, size: Point, step: float) -> NDArray[np.float64]:
-    """Upper left corners of rectangles of a size on which none of the points lies, a row each, along and up.
+    """Upper left corners of rectangles of one size within which none of the points lies; a row each, along and up.
 
     They are tried every `step` mm of the window, a multiple of `CELL`, and given from the top down and from the left.
     """

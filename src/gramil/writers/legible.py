@@ -97,19 +97,21 @@ def _lower(drawing: Drawing, resolve: Resolve, room: tuple[float, float], best: 
 
 
 def _as_large(laid: Laid) -> float:
-    """How large a drawing's lines are on the page beside what they are on the drawing."""
+    """How large a drawing's lines are on the page, relative to the drawing."""
     return laid[1] / _size(laid[0])[1]
 
 
 def _in_the_table(drawing: Drawing, resolve: Resolve, height: float, wide: float) -> int:
-    """How many words go to the table at the least, which is soon seen: letters grow further as they push the edge."""
+    """The least number of words that must go to the table, which is quickly found: letters grow further as they push
+    the edge.
+    """
     larger = [pieces(mark, resolve) for mark in grown(drawing.marks, height)]
     moved = _sorted_out(larger, _widest(wide, height))[1]
     return sum(len(_letters(larger[at])[0].text) > FEW for at in moved)
 
 
 def _widest(wide: float, height: float) -> float:
-    """Words wider than this stand in the table: the page's room is `wide * height / SMALLEST` of the drawing, in mm."""
+    """Words wider than this go to the table: the page's room is `wide * height / SMALLEST` of the drawing, in mm."""
     return WIDEST * wide * max(height, SMALLEST) / SMALLEST
 
 

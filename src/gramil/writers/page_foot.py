@@ -56,7 +56,7 @@ def page_foot(tiling: Tiling, foot: Foot, marks: Sequence[Plain]) -> Iterator[In
 
 
 def corrected(sheet: Sheet) -> str:
-    """How the drawing was corrected for a printer that is off, as a sentence; empty for a true printer."""
+    """How the drawing was corrected for an inexact printer, as a sentence; empty for an exact one."""
     if sheet.stretch == (1.0, 1.0):
         return "Prove it with a rule before you cut."
     along, up = (f"{_printed(off, sheet)} {name}" for off, name in zip(sheet.stretch, sheet.sides, strict=True))

@@ -70,7 +70,7 @@ def checked(printer_scale: tuple[float, float]) -> tuple[float, float]:
 def read_scale(written: str, unit: LengthUnit) -> float:
     """What a proof bar measures on a print over what it should: a share near 1, or a length with its unit.
 
-    A bare number of inches, near 4, is read as such in an inch shop. Raises MakersFault for anything else.
+    In an inch shop a bare number near 4 is read as inches. Raises MakersFault for anything else.
     """
     try:
         share = float(written)
@@ -115,7 +115,7 @@ def sheets(
 
 
 def card_sheets(paper: str, printer_scale: tuple[float, float], unit: LengthUnit = "mm") -> tuple[Sheet, Sheet]:
-    """The paper upright and lying, for a page of cards: of a roll so much as a page of `CARDS` takes."""
+    """The paper upright and lying, for a page of cards; of a roll, as much as a page of `CARDS` takes."""
     return sheets(paper, *CARDS, printer_scale, unit)
 
 

@@ -1,4 +1,4 @@
-"""Numbers in rings, in the place of words for which a drawing has no room; what is a number itself is set aside."""
+"""Numbers in rings, in place of words for which a drawing has no room; what is a number itself is set aside."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -37,7 +37,7 @@ def numbered(text: Lettering, number: str, taken: list[Corners], lines: Sequence
 
 
 def set_aside(text: Lettering, taken: list[Corners], lines: Sequence[tuple[Plain, Box]]) -> Iterator[Plain]:
-    """A number or a name of a few letters itself, as near its place as there is room, with a line to it there."""
+    """A number or a name of a few letters, moved as little as there is room for, with a line to its place."""
     middle, reach = _pointed_at(text, taken), RING[min(len(text.text), len(RING)) - 1] * text.height
     at = _place(middle, text.height, reach, taken, lines)
     taken.append(_square(at, reach))

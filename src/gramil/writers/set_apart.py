@@ -1,6 +1,6 @@
 """A drawing of two pieces, one over the other, as two cards: each is then laid on pages of its own.
 
-The two halves of a mould need fewer pages so than with the gap between them, and are taped together as two.
+The two halves of a mould need fewer pages this way than with the gap between them, and are taped together as two.
 """
 
 from collections.abc import Sequence

@@ -42,7 +42,7 @@ class Card:
 def card_of(drawing: Drawing, marks: Sequence[Plain]) -> Card:
     """A drawing as a card; under it what it is, from where it is seen, and its kerf, which is in words already.
 
-    Its words make it no wider, unless it is very narrow.
+    Its words do not make it wider, unless it is very narrow.
     """
     left, low, right, _ = bounds(marks)
     words = ((clean(drawing.title), TITLE), (seen_from(drawing), VIEW), (str(drawing.kerf), VIEW))

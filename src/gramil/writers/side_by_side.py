@@ -1,7 +1,7 @@
-"""Pieces of one drawing laid on pages anew: no piece is cut where it need not be, and each keeps its words.
+"""Pieces of one drawing laid out anew on pages: no piece is cut unless it must be, and each keeps its words.
 
-Long pieces run over pages side by side, one row of them; short ones fill what is left beside their tips. A drawing says
-of itself that it may be taken apart so: its pieces are closed lines to cut by, each followed by what is said of it.
+Long pieces run over pages side by side, one row of them; short ones fill what is left beside their tips. A drawing
+states itself that it may be taken apart like this: its pieces are closed lines to cut by, each followed by its words.
 """
 
 from collections.abc import Sequence
@@ -128,9 +128,9 @@ def _filled(pieces: Sequence[_Piece], tiling: Tiling) -> tuple[list[Plain], list
 
 
 def _place(boxes: Boxes, taken: Sequence[Box], tiling: Tiling) -> Point | None:
-    """Where boxes go, clear of what is taken, as high and then as far left as can be.
+    """Where boxes go, clear of what is taken, as high and then as far left as possible.
 
-    What is wider than a page lies across them all; of what is not, nothing lies across two.
+    A box wider than a page lies across them all; no other box lies across two.
     """
     xs = [left for left, _ in _spans(tiling)] + [box[2] + APART for box in taken]
     ys = [-ROOM] + [box[1] - APART for box in taken]

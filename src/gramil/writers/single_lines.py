@@ -34,8 +34,8 @@ class _Drawn:
 def single(marks: Sequence[Plain]) -> tuple[Plain, ...]:
     """The marks in order, each line on one layer only, lines of no length left out.
 
-    What of a straight line lies on an edge of another mark is left out; a polyline that shares some of its edges with
-    another is left as the runs that are its own.
+    The part of a straight line that lies on an edge of another mark is left out; a polyline that shares some of its
+    edges with another is cut down to the runs that are its own.
     """
     drawn = _Drawn()
     kept: dict[int, tuple[Plain, ...]] = {}

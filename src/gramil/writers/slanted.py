@@ -34,7 +34,7 @@ def meet(one: Corners, other: Corners) -> bool:
 
 
 def _far(one: Corners, other: Corners) -> bool:
-    """Whether the circles round two boxes lie apart, which is soon seen."""
+    """Whether the circles round two boxes lie apart, which is quick to check."""
     (a, _, b, _), (c, _, d, _) = one, other
     reach = hypot(b[0] - a[0], b[1] - a[1]) + hypot(d[0] - c[0], d[1] - c[1])
     return hypot(a[0] + b[0] - c[0] - d[0], a[1] + b[1] - c[1] - d[1]) > reach

@@ -1,4 +1,4 @@
-"""What a page says of itself in the title block of its drawing: its revision, and how large the paper is."""
+"""What a page says in the title block of its drawing: its revision, and how large the paper is."""
 
 from hashlib import sha256
 

@@ -1,4 +1,4 @@
-"""Words that a page's edge would cut are moved together to where they stand whole, in blank room as near as there is.
+"""Words that a page's edge would cut are moved together to where they stand whole, in the nearest blank room.
 
 Words that belong together (the lines of a list, a card's name and its figures) keep their places to one another, and
 words in a frame take it with them. Where a page has no room for all of them, those that stand whole are left, and the
@@ -93,7 +93,7 @@ def shown_whole(mark: Plain, tile: Tile) -> bool:
 
 
 def _listed(words: dict[int, Lettering], shape: Box) -> list[_Group]:
-    """The list beside a shape, as one group; none where what it says stands at each thing that it is said of."""
+    """The list beside a shape, as one group; none if its lines stand each at the thing that they describe."""
     own = {at: box_round(mark) for at, mark in words.items() if mark.layer == "list"}
     if not own:
         return []

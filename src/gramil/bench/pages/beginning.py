@@ -121,7 +121,7 @@ def _begun(answers: Mapping[str, str]) -> str:
 
 
 def _each_alone(unit: LengthUnit, answers: Mapping[str, str]) -> Iterator[Fault]:
-    """What is wrong with each answer by itself, so that all of it is told at once."""
+    """What is wrong with each answer taken by itself, so that all faults are shown at once."""
     if _is_whole(answers):
         so_far = {**_begun_in(unit), START: answers.get(START, STARTS.usual)}
         for key in answers:

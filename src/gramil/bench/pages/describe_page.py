@@ -62,7 +62,7 @@ def _form(
 
 
 def _tried(held: OpenInstrument, sets: tuple[tuple[str, str], ...]) -> Draft:
-    """The draft with these keys set. Raises MakersFault for what cannot be."""
+    """The draft with these keys set. Raises MakersFault for impossible values."""
     draft = drafted(held, sets)
     if draft.faults:
         raise MakersFault(draft.faults)

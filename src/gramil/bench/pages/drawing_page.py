@@ -158,7 +158,7 @@ def _written(taken: Taken) -> str:
 
 
 def _of_layer(held: tuple[PlanLine, ...], taken: Taken) -> str:
-    """The part that all lines of a layer are taken for; empty for none, `some` where they differ."""
+    """The part that all lines of a layer are taken for; empty if for none, `some` if they differ."""
     found = {taken.get(each.number, "") for each in held}
     return found.pop() if len(found) == 1 else "some"
 

@@ -139,7 +139,10 @@ def tried(
     text: str,
     told: tuple[str, ...] = (),
 ) -> Response:
-    """What a text would move on an instrument; `told` is what it was made of. Raises MakersFault for its faults."""
+    """What a text would move on an instrument; `told` says what the text was made from.
+
+    Raises MakersFault for its faults.
+    """
     figures = changed(held, text)
     figures[n.fret_position]
     made, given, work = made_on(store, open_instruments, held), given_on(store, held), work_for(store, held)

@@ -105,12 +105,12 @@ def _mark(
 
 
 def _left(request: PageRequest, unit: LengthUnit) -> list[Sizes]:
-    """Sizes of what is left of the wood. Raises MakersFault for what are none."""
+    """The sizes of what is left of the wood. Raises MakersFault if they cannot be read."""
     return [read_sizes(text.strip(), unit, LEFT) for text in request.one(LEFT).split(";") if text.strip()]
 
 
 def _hours(written: str) -> float | None:
-    """Raises MakersFault for what is no number of hours that an operation can take."""
+    """The hours typed. Raises MakersFault for a number of hours that no operation takes."""
     if not written:
         return None
     try:

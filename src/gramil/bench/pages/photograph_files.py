@@ -1,4 +1,4 @@
-"""Files of the page of a plan's pictures: what is printed to be laid round it, a picture, what is believed of it."""
+"""The files of a plan's page of pictures: strips or a frame to lay round it, a picture, and the plan as it was read."""
 
 from starlette.responses import Response
 
@@ -12,7 +12,7 @@ from gramil.shop.shop_in_store import shop_description
 
 
 def plan_of(request: PageRequest) -> HeldPlan:
-    """The plan that the address names. Raises Missing if it is held no more."""
+    """The plan that the address names. Raises Missing if it is no longer held."""
     found = request.plans.found(request.words["plan"])
     if found is None:
         raise Missing("picture: pictures are held only while they are traced, so send it again. There")
@@ -49,7 +49,7 @@ def shown_file(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def believed_file(request: PageRequest, _: OpenInstruments) -> Response:
-    """What is believed: the plan laid straight, and the line that was followed."""
+    """The plan as it was read: straightened, with the line that was followed."""
     from gramil.photographs.believed import believed_png
     from gramil.photographs.plan import grounds, traced
 

@@ -101,7 +101,7 @@ def _asked(plan: TypedPlan, unit: LengthUnit) -> Iterator[tuple[int, str, str]]:
 
 
 def _answered(request: PageRequest, plan: TypedPlan, unit: LengthUnit) -> TypedPlan:
-    """What was asked about is as the others have it, or it is meant as it stands."""
+    """Answers to what was asked about: the half-width is set as the other stations suggest, or noted as meant."""
     rows = {str(each.row): each for each in plan.doubts}
     fields, meant = plan.fields, plan.meant
     if (right := rows.get(request.one("right"))) is not None:

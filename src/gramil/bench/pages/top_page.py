@@ -1,7 +1,7 @@
 """The top under the strings: what the pull does, modes laid over the braces, and what shaving a tapped brace does.
 
-It costs some seconds, so that it is solved when it is asked for, beside the page, which says how far it is and can stop
-it; it is kept for the few instruments asked for last.
+Solving takes some seconds, so it is done only when asked for, beside the page, which shows how far it has come and can
+stop it. The top is kept for the few instruments asked for last.
 """
 
 import math
@@ -66,7 +66,10 @@ def top_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
 
 
 def _solving(request: PageRequest, open_instruments: OpenInstruments, held: OpenInstrument, title: str) -> Response:
-    """How far it is, or that it was stopped; it is begun where the address names no such work, and named there."""
+    """How far the solving has come, or that it was stopped.
+
+    If the address names no work that is known, it is begun, and the page is asked for again with its name.
+    """
     work = request.works.found(request.one(MAKING)) if request.one(MAKING) else None
     if work is None or work.made is not None:
         begun = begin_top(request.works, open_instruments, held.figures)
@@ -91,7 +94,7 @@ def _asked_for(request: PageRequest) -> str:
 
 
 def stop_top(request: PageRequest, _: OpenInstruments) -> Response:
-    """Stop solving; what is half solved is forgotten. The page that waits is gone back to."""
+    """Stop solving, forget what is half solved, and go back to the page that was waiting."""
     work = request.works.found(request.one(MAKING))
     if work is None:
         raise Missing("work of that name, or not any more,")

@@ -1,4 +1,5 @@
-"""What is written correctly about openings but impossible: a hole beside the body, a ring round none, a name twice.
+"""What is written correctly about openings but impossible: a hole beside the body, a ring round nothing, a name used
+twice.
 
 The checks are run with those of `checks.py`, each if the tables that it takes by name could be read.
 """
@@ -20,7 +21,7 @@ WRITTEN = ("body", "join", "tail")
 
 
 def held_at(to: str, outline: Outline, body: Body) -> float:
-    """Where a feature's zero lies, from the body's edge, of what is written down."""
+    """Where the zero that a feature is held to lies, from the body's edge, by the description alone."""
     return {"body": 0.0, "join": -body.beyond_join, "tail": outline.length}[to]
 
 

@@ -1,4 +1,4 @@
-"""Base values of what is open in the body: the soundhole's place and sizes, every hole, ring and port as a record."""
+"""Base values of the body's openings: the soundhole's place and sizes, and every hole, ring and port as a record."""
 
 from gramil import names as n
 from gramil.description.body.opening_tables import SOUNDHOLE, HoleTable, PortTable, Rosette

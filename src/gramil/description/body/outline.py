@@ -49,7 +49,7 @@ def read_body(
 
 @lru_cache(maxsize=16)
 def _cut(outline: Outline, shape: Cutaway) -> Outline:
-    """Cached, as `_shaped` is."""
+    """The outline with a cutaway taken out; cached, as `_shaped` is."""
     return cut_away(outline, shape)
 
 

@@ -61,7 +61,7 @@ def put_together(bass: Outline, treble: Outline) -> Outline:
 def check_reach(outline: Outline) -> None:
     """Nothing of the body lies well ahead of its neck's end on the centreline, or past its tail's; raises MakersFault.
 
-    Of a body whose halves are alike this is not asked.
+    A body whose halves are alike is not checked.
     """
     neck, tail = outline.points[0][0], outline.points[-1][0]
     for end, past in (("ahead of the neck's", neck - outline.start), ("past the tail's", outline.end - tail)):

@@ -228,7 +228,9 @@ def _mirrors(one: PlanBrace, other: PlanBrace) -> bool:
 
 
 def _numbered(braces: Sequence[PlanBrace], plate: str) -> Iterator[PlanBrace]:
-    """Each with a name: its own in the drawing if no other has it, else its plate and a number from the neck on."""
+    """Each brace with a name: its own in the drawing if no other has it, else its plate and a number, counted from the
+    neck.
+    """
     names = [each.name for each in braces]
     for number, each in enumerate(braces, start=1):
         own = each.name if names.count(each.name) == 1 else ""
@@ -262,7 +264,7 @@ def _head(own: Sequence[PlanLine], scale: float, asked: Asked, told: list[str]) 
 
 
 def _left(lines: PlanLines, asked: Asked) -> Iterator[str]:
-    """What nobody asked for, layer by layer."""
+    """The lines that were taken for nothing, layer by layer."""
     for layer, held in lines.layers.items():
         rest = [each for each in held if each.number not in asked.taken]
         if rest:

@@ -62,7 +62,7 @@ class PlanLines:
 
 
 def plan_lines(text: str, name: str) -> PlanLines:
-    """The lines of a DXF or SVG drawing. Raises MakersFault for what is no drawing, and for one without lines."""
+    """The lines of a DXF or SVG drawing. Raises MakersFault if it is not a drawing, or has no lines."""
     drawing = read_drawing(text, name, Reading(file=name, where="drawing"))
     if not drawing.traces:
         raise MakersFault.of("the drawing has no lines, arcs or curves", remedy="Save it again with its lines in it")
@@ -81,7 +81,7 @@ def _joined(drawing: Drawing) -> Iterator[Trace]:
 
 
 def _unit_guessed(drawing: Drawing) -> float:
-    """Of a drawing that does not say: as if it were a metre long."""
+    """The unit of a drawing that does not say: as if the drawing were a metre long."""
     return 1000.0 / float(np.ptp(np.vstack([each.points for each in drawing.traces]), axis=0).max() or 1.0)
 
 

@@ -57,6 +57,6 @@ def _cross(mine: Line, each: PlanBrace, its: Line, other: PlanBrace, half: Seque
 
 
 def _reaches(brace: PlanBrace, share: float) -> bool:
-    """Whether a brace reaches a place so far along its line."""
+    """Whether a brace reaches a place at that distance along its line."""
     after = brace.start == RUNS_ON or share > -ENDS_THERE
     return after and (brace.stop == RUNS_ON or share < 1 + ENDS_THERE)

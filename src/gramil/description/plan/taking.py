@@ -40,7 +40,7 @@ class Taken:
 
 def with_shapes(text: str, parts: PlanParts) -> str:
     """The description with outline, head and bridge of a plan, and without the parts that lie on the body by a place:
-    what they are held to can be worked out from it. Raises MakersFault for a text that is no TOML.
+    what they are held to can be worked out from it. Raises MakersFault for a text that is not TOML.
     """
     document = _read(text)
     _put_shapes(document, parts, _unit(document))
@@ -52,7 +52,7 @@ def with_shapes(text: str, parts: PlanParts) -> str:
 def with_parts(text: str, parts: PlanParts, zero_of: ZeroOf, half: Sequence[Point]) -> Taken:
     """The description with all that a plan gives; `half` is the outline's half, (along, across), in mm.
 
-    Raises MakersFault for a text that is no TOML.
+    Raises MakersFault for a text that is not TOML.
     """
     document = _read(text)
     unit, told = _unit(document), list[str]()
@@ -73,7 +73,7 @@ class OwnHole:
 
 
 def soundhole_of(text: str) -> OwnHole | None:
-    """The soundhole of a description, None without one. Raises MakersFault for a text that is no TOML."""
+    """The soundhole of a description, None without one. Raises MakersFault for a text that is not TOML."""
     document = _read(text)
     table = document.get("soundhole", {})
     if table.get("centre") is None:
@@ -93,7 +93,7 @@ def _read(text: str) -> Any:
 
 
 def unit_of(text: str) -> LengthUnit:
-    """The unit of a description's bare numbers. Raises MakersFault for a text that is no TOML."""
+    """The unit of a description's bare numbers. Raises MakersFault for a text that is not TOML."""
     return _unit(_read(text))
 
 

@@ -1,6 +1,6 @@
 """What stands in, while a guitar that came in is read, for keys that its description leaves out.
 
-A stand-in only lets the rest be read: its value is told nowhere. A base value that hangs on one is not a number
+A stand-in only lets the rest be read: its value is shown nowhere. A base value that hangs on one is not a number
 afterwards, as is every length of the guitar that would be usual for a new one: an old guitar has its own, not yet
 measured. What is wanted of the work (action, relief, what shows of the saddle) keeps its usual values.
 """
@@ -70,9 +70,9 @@ def _scale(data: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def is_known(name: str, keys: Iterable[str], lines: Mapping[Path, int], body: bool) -> bool:
-    """Whether a base value that these keys set is known of a guitar that came in: given, or wanted, or none of its.
+    """Whether a base value that these keys set is known for a guitar that came in: given, wanted, or not of the guitar.
 
-    With a described `body` the top's usual values are those that it was built by.
+    If its `body` is described, the top's usual values are taken as those that it was built by.
     """
     keys = tuple(keys)
     if any(tuple(key.split(".")) in lines for key in keys):

@@ -11,7 +11,7 @@ from gramil.description.table import Table
 
 
 class Repair(Table):
-    """A guitar that came in for repair. With this table what is not given of it is not known, and not judged."""
+    """A guitar that came in for repair. With this table, whatever is not given is unknown, and not judged."""
 
     refret: bool = usual(False, "the frets stay", "whether the frets are drawn and new ones pressed")
     nut: bool = usual(False, "the nut stays", "whether a new nut is made")

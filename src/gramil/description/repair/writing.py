@@ -29,8 +29,8 @@ EXAMPLE = re.compile(r'^(# \w+ = )"([\d.]+) mm"( *)', re.MULTILINE)
 def repair_description(answers: Mapping[str, str]) -> str:
     """A commented description of a guitar that came in, from answers by the keys of `REPAIRED`.
 
-    Only `scale.frets` must be answered; an empty answer is none. Raises MakersFault for one that cannot be, or that
-    answers no question.
+    Only `scale.frets` must be answered; an empty answer counts as none. Raises MakersFault for an impossible answer, or
+    one to no question.
     """
     given = {key: answer for key, answer in answers.items() if answer.strip()}
     strange = next((key for key in given if key not in _ASKED), None)

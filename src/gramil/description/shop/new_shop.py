@@ -74,8 +74,9 @@ def usual_radii() -> Mapping[str, float]:
 
 
 def new_shop(shop: NewShop) -> str:
-    """The text of a shop's description. Raises MakersFault for an answer that cannot be, and for a name of nothing
-    usual.
+    """The text of a shop's description.
+
+    Raises MakersFault for an impossible answer, and for a name that is not among the usual ones.
     """
     _refuse_strangers(shop)
     head = [

@@ -68,7 +68,9 @@ class ShopTable(Table):
 
     @property
     def paper_of_sheets(self) -> str:
-        """The paper of sheets, labels and lists: as it is said, that of the templates, or what a desk printer takes."""
+        """The paper of sheets, labels and lists: the one given, else that of the templates, or what a desk printer
+        takes.
+        """
         return self.sheet_paper or for_sheets(self.paper, self.units)
 
 

@@ -24,7 +24,10 @@ MOST_STRINGS = 12
 
 
 class Strings(Table):
-    """The strings as they lie, from the treble side. Lists have one entry a string; 0 in one means: by the model."""
+    """The strings as they lie, from the treble side.
+
+    Lists have one entry for each string; an entry of 0 means: by the model.
+    """
 
     gauges: tuple[Gauge, ...] = given(
         "diameters from treble to bass: text with a unit, or bare inches, as strings are sold",

@@ -88,7 +88,7 @@ class Bracing:
 
 
 def hole_centre(room: Room, diameter: Mm) -> Mm:
-    """Clear of the board's end."""
+    """The centre of the hole: clear of the board's end."""
     return room.board_end + CLEAR_OF_BOARD + diameter / 2
 
 
@@ -116,11 +116,11 @@ class _Cross:
     half: Radians
 
     def across(self, along: Mm) -> Mm:
-        """How far from the middle a leg lies, so far from the saddle."""
+        """How far from the middle a leg lies at a distance from the saddle."""
         return (along - self.at) * tan(self.half)
 
     def inside(self, along: Mm) -> Mm:
-        """How far from the middle a leg's inner edge lies."""
+        """How far from the middle a leg's inner edge lies there."""
         return self.across(along) - LEG / 2 / cos(self.half)
 
 
@@ -147,12 +147,12 @@ def _place(x: _Cross, along: Mm) -> Place:
 
 
 def _plate(x: _Cross) -> Plate:
-    """Between the legs, from ahead of the saddle to behind the pins."""
+    """The bridge plate: between the legs, from ahead of the saddle to behind the pins."""
     return Plate(14, 27, *(2 * x.inside(each) - 0.5 for each in (-14, 27)))
 
 
 def _bars(room: Room, x: _Cross, plate: Plate) -> Iterator[Laid]:
-    """Two, from the treble leg toward the bass side of the tail."""
+    """Two bars, from the treble leg toward the bass side of the tail."""
     behind, half = room.length - room.saddle, room.half_width(room.saddle)
     starts = (plate.behind + 9, plate.behind + 9 + 0.2 * behind)
     for number, along, share, aside, height in ((1, starts[0], 0.76, 0.48, 10.0), (2, starts[1], 0.84, 0.36, 9.0)):
@@ -194,7 +194,7 @@ def _upper(station: Mm, width: Mm, height: Mm) -> Laid:
 
 
 def back_braces(room: Room, number: int) -> Iterator[Laid]:
-    """Across the back, spread from block to block."""
+    """Braces across the back, spread from block to block."""
     first, last = room.neck_block + 45, room.length - room.tail_block - 70
     for row, station in enumerate(np.linspace(first, last, number).tolist()):
         slim = row < number / 2

@@ -62,7 +62,7 @@ def _cubics(along: Array, places: Array, at: Array) -> Array:
 
 
 def _through(offsets: Sequence[Offset], rows: Sequence[int], station: Mm) -> Mm:
-    """What the curve through some stations has at another."""
+    """The half-width at a station, on the curve through others."""
     curve = through_half_widths([offsets[row][0] for row in rows], [offsets[row][1] for row in rows])
     return float(curve.half_width(station))
 

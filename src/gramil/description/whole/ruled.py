@@ -62,7 +62,7 @@ class _Ways:
 def half_through(ruled: Ruled) -> tuple[tuple[Mm, Mm], ...]:
     """Stations (along, half-width) of one half, from the neck end to the tail, close enough for a smooth curve.
 
-    Raises MakersFault for measures that contradict each other, and for such as no curve without wiggles goes through.
+    Raises MakersFault for measures that contradict each other, or that no curve without wiggles goes through.
     """
     _refuse(ruled)
     ways = _ways(ruled)
@@ -78,7 +78,7 @@ def half_through(ruled: Ruled) -> tuple[tuple[Mm, Mm], ...]:
 
 
 def _refuse(ruled: Ruled) -> None:
-    """Raise MakersFault, a fault a contradiction."""
+    """Raise MakersFault, with a fault for each contradiction."""
     if not all(isfinite(each) and each > 0 for each in vars(ruled).values()):
         raise MakersFault.of("a measure of the body is not a length over 0", remedy="measure it once more")
     wrong = [
@@ -175,5 +175,5 @@ def _stations(ruled: Ruled, way: _Ways) -> tuple[tuple[Mm, Mm], ...]:
 
 
 def _end(half: Mm, full: Array, share: Array) -> Array:
-    """Half-widths round an end, so far from its widest place toward where it meets the middle."""
+    """Half-widths round an end, at distances from its widest place toward where it meets the middle."""
     return half * np.sqrt(1 - share**2) * (1 + full * share**2)

@@ -43,7 +43,7 @@ class StartingPoint:
 
 
 def starting_point(name: str) -> StartingPoint:
-    """The starting point of a name. Raises MakersFault for none of them."""
+    """The starting point of a name. Raises MakersFault for an unknown name."""
     found = STARTING_POINTS.get(name.strip().lower())
     if found is None:
         known = ", ".join(STARTING_POINTS)
@@ -54,7 +54,8 @@ def starting_point(name: str) -> StartingPoint:
 def measured(point: StartingPoint, answers: Mapping[str, str], unit: LengthUnit) -> dict[str, Mm]:
     """What the ruler gave of the body, by the keys of `RULED`, mm; what was not answered is usual.
 
-    Raises MakersFault, a fault an answer that cannot be read or lies outside what the starting point holds for.
+    Raises MakersFault, with a fault for each answer that cannot be read or lies outside what the starting point holds
+    for.
     """
     found, faults = {}, []
     for key in RULED:
@@ -74,7 +75,7 @@ SLACK: Mm = 0.05
 
 
 def outside(point: StartingPoint, key: str, value: float, unit: LengthUnit | None) -> list[Fault]:
-    """A fault if a value is not among those that a starting point holds for; `unit` is None for a number of frets."""
+    """A fault if a value lies outside what a starting point holds for; `unit` is None for a number of frets."""
     least, most = point.between[key]
     if least - SLACK <= value <= most + SLACK:
         return []

@@ -43,7 +43,7 @@ def whole_description(answers: Mapping[str, str], offsets: tuple[Offset, ...] = 
     """A commented description of a whole guitar from answers by key: `start`, those of `RULED`, those of any new one.
 
     `offsets` (stations from the neck end, half-widths) stand in for what a ruler gives of the body. Raises MakersFault
-    for an answer that cannot be, or that the rules do not hold for.
+    for an answer that is impossible, or that the rules do not hold for.
     """
     point = starting_point(answers.get(START, "middle"))
     board = {key: value for key, value in answers.items() if key not in (*RULED, START)}

@@ -1,6 +1,6 @@
 """Base values for solving a plate: what top, braces, bridge and bridge plate are made of, with all nine constants.
 
-What no source gives for a wood is taken from another of its kind, in proportion, and every such step is told.
+What no source gives for a wood is taken from another of its kind, in proportion, and every such step is reported.
 """
 
 import math
@@ -106,12 +106,12 @@ def timber_values(
 
 
 def pushed(row: PushedTable) -> Push:
-    """A row of the shop's as it is worked with: the weight as a force."""
+    """A row of the shop's description as figures, the weight as a force."""
     return Push(row.name, GRAVITY * row.weight, row.given, row.gauge)
 
 
 def tried(row: TappedTable, shop: Shop) -> Tried:
-    """A row of the shop's as it is worked with: what was not tried is not a number."""
+    """A row of the shop's description as figures; what was not tried is not a number."""
     wood = wood_of(row.wood, shop)
     group = wood.group if wood else "softwood"
     return Tried(

@@ -159,7 +159,7 @@ class Section:
 
 
 def section_at(bar: Bar, along: FloatArray, thickness: FloatArray) -> Section:
-    """The section at places along a bar, over a plate so thick there."""
+    """The section at places along a bar, over a plate of these thicknesses there."""
     low, high = wood_between(bar, along)
     tall, first, second = high - low, 0.5 * (high**2 - low**2) * bar.side, (high**3 - low**3) / 3.0
     wood = bar.wood

@@ -106,7 +106,8 @@ def identified(blank: Blank, notes: Mapping[Way, float], like: Timber, sure: Sur
     """The stiffnesses of a quartersawn board that give its notes (Hz); one that has no note goes with those that have.
 
     `like` gives what no note tells: Poisson's ratios, the ratios of a modulus without a note, and the shear moduli
-    through the thickness over the modulus along. What cannot be is among the faults: notes are never swapped silently.
+    through the thickness over the modulus along. What is impossible is among the faults: notes are never swapped
+    silently.
     """
     faults = _impossible(blank, notes)
     wood = replace(like, density=blank.density) if not faults else like
@@ -164,7 +165,7 @@ def _moduli(wood: Timber) -> dict[Way, float]:
 
 
 def _going(notes: Mapping[Way, float]) -> FloatArray:
-    """How the three stiffnesses go with those that have a note, (3, notes): what has none goes with their mean."""
+    """How the three stiffnesses follow those that have a note, (3, notes): one without a note follows their mean."""
     rows = [
         [float(way == other) for other in notes] if way in notes else [1.0 / len(notes)] * len(notes) for way in WAYS
     ]
@@ -172,7 +173,7 @@ def _going(notes: Mapping[Way, float]) -> FloatArray:
 
 
 def _scaled(wood: Timber, factors: Mapping[Way, float]) -> Timber:
-    """The wood with stiffnesses so many times larger; what has no factor goes with their mean."""
+    """The wood with its stiffnesses multiplied by factors; a stiffness without a factor goes with their mean."""
     logs = dict(zip(WAYS, (_going(factors) @ np.log(list(factors.values()))).tolist(), strict=True))
     along, across, twist = (math.exp(logs[way]) for way in WAYS)
     return replace(

@@ -1,4 +1,4 @@
-"""Lines in the plane as chains of points: spaced evenly, cut where they cross, told inside from outside."""
+"""Lines in the plane as chains of points: spaced evenly, cut where they cross, and which points lie inside a ring."""
 
 from itertools import pairwise
 

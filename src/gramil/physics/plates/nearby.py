@@ -1,6 +1,6 @@
 """A plate a little changed, solved by the factor of the plate before: exact, for what comes out is held to a residual.
 
-The old factor is taken as a guess of the new one, and put right step by step: for a load by conjugate gradients, for
+The old factor is taken as a guess of the new one, and corrected step by step: for a load by conjugate gradients, for
 modes by their locally optimal block form (Knyazev 2001). Where that does not settle in a few steps, nothing is given,
 and the changed plate is factored by itself.
 """

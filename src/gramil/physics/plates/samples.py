@@ -48,7 +48,7 @@ def spans_of(bar: Bar) -> int:
 
 
 def tracks_of(bars: Sequence[Bar], nodes: int) -> tuple[Track, ...]:
-    """Each bar's own movements, counted after those of so many nodes."""
+    """Each bar's own movements, counted after those of the nodes."""
     spans = [spans_of(bar) for bar in bars]
     starts = EACH * nodes + np.cumsum([0, *(OWN * (count + 3) for count in spans)])
     return tuple(Track(count, int(start)) for count, start in zip(spans, starts[:-1], strict=True))

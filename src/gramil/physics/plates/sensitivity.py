@@ -111,7 +111,7 @@ def thickness_change(whole: Whole, movements: Movements) -> PerMm:
 
 
 def _thicker(whole: Whole, more: float) -> Whole:
-    """The same mesh under a plate so much thicker."""
+    """The same mesh under a thicker plate."""
     plate = whole.sheet.plate
     thicker = replace(plate, thickness=lambda points: thickness_at(plate, points) + more)
     sheet = replace(whole.sheet, plate=thicker)
