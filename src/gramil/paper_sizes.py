@@ -43,7 +43,7 @@ def read_paper(written: str, unit: LengthUnit = "mm") -> str:
         short, long = sorted((_side(one, unit), _side(other, unit)))
         return f"{short:g} x {long:g} mm"
     except (MeasureError, ValueError):
-        raise MakersFault.of(f'"{written}" is no paper that is known here', remedy=HOW) from None
+        raise MakersFault.of(f'"{written}" is not a known paper', remedy=HOW) from None
 
 
 def _two(said: str) -> tuple[str, str]:

@@ -62,7 +62,7 @@ def test_without_a_shop_and_without_readings(bench: Path) -> None:
 
 def test_now_wants_files_or_a_store(bench: Path) -> None:
     assert "name the instruments' files" in gramil(bench, "now", status=2)
-    assert "is no moment" in gramil(bench, "now", "tarn.toml", "--at", "soon", status=2)
+    assert "is not a moment" in gramil(bench, "now", "tarn.toml", "--at", "soon", status=2)
 
 
 @pytest.mark.parametrize(
@@ -101,7 +101,7 @@ def test_a_store_is_asked_for_what_it_has(bench: Path) -> None:
     for words, says in (
         (("match", "Nobody", "--store", "s.gramil"), "no such instrument: Nobody"),
         (("store", "import", "s.gramil", "house-air-invented.csv", "--table", "airs"), "the store has"),
-        (("store", "import", "s.gramil", "house-air-invented.csv"), "wants --place or --table"),
+        (("store", "import", "s.gramil", "house-air-invented.csv"), "needs --place or --table"),
         (("store", "export", "s.gramil", "out", "--table", "airs"), "the store has"),
         (("store", "operations", "s.gramil", "none.toml"), "none.toml: is empty"),
     ):
@@ -187,7 +187,7 @@ def test_cost_and_quote(bench: Path) -> None:
     page = gramil(bench, *words)
     assert "85.00" in page
     assert (bench / "q.pdf").read_bytes().startswith(b"%PDF")
-    assert "is no material" in gramil(bench, "cost", "tarn.toml", "--rate", "40", "--material", "tuners", status=2)
+    assert "is not a material" in gramil(bench, "cost", "tarn.toml", "--rate", "40", "--material", "tuners", status=2)
 
 
 @pytest.fixture

@@ -30,7 +30,7 @@ def test_a_photograph_becomes_the_body_of_a_description(folder: Path) -> None:
     done = gramil(folder, "trace", "plan.jpg", "--bar", "220 mm", "--points", "outline.csv", "--picture", "seen.png")
     assert done.returncode == 0, done.stderr
     assert "tags 1, 2, 3, 4, 5, 6, 7, 8" in done.stdout
-    keys = done.stdout[done.stdout.index("[body]") : done.stdout.index("What is believed")]
+    keys = done.stdout[done.stdout.index("[body]") : done.stdout.index("How the picture was read")]
     written = tomllib.loads(keys)["body"]
     outline = through_points(
         [tuple(each) for each in written["points"]], [row - 1 for row in written.get("corners", ())]

@@ -116,7 +116,7 @@ def test_a_fan_braced_top_is_not_judged_nor_told(
     assert "a fan does not" in found.says
     assert math.isnan(mere["dome_rise_dry"])
     told = [Formatter(mere).filled(each) for each in mere["setup_owner_air"].notes]
-    assert any("not foretold" in words for words in told)
+    assert any("not predicted" in words for words in told)
     bar = '[[brace]]\nname = "bar"\nplate = "top"\nstation = 364\nwidth = 8\nheight = 12\ncrosses = ["fan middle"]\n'
     barred = derive_text(text_of("mere") + bar, text_of("shop"))
     (found,) = barred["finding_dome"]
@@ -149,7 +149,7 @@ def test_a_top_of_wood_that_is_not_known_is_not_judged(
     (found,) = figures["finding_dome"]
     assert found.severity == "not judged"
     assert found.says.startswith("because no source gives how moonwood moves")
-    assert "moonwood is no wood that is known" in str(figures.origins["top_movement_radial"])
+    assert "moonwood is not a known wood" in str(figures.origins["top_movement_radial"])
 
 
 def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(

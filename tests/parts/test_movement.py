@@ -55,7 +55,7 @@ def test_a_wood_that_is_not_known_moves_by_nobody_knows_what(
         (found,) = figures[name]
         assert found.severity == "not judged"
         assert "moonwood" in found.says
-    assert "moonwood is no wood that is known" in str(figures.origins["board_movement_radial"])
+    assert "moonwood is not a known wood" in str(figures.origins["board_movement_radial"])
 
 
 def test_the_makers_own_wood_is_used(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) -> None:

@@ -38,9 +38,9 @@ def wrong(address: str, figures: Figures | None = None) -> list[str]:
     [
         ("fret_postion[3]", "there is no figure fret_postion"),
         ("fret position", "fret position is no address"),
-        ("fret_position[3, 1]", "fret_position[3, 1] is no single figure"),
-        ('fret_position["third"]', 'fret_position["third"] is no single figure'),
-        ("height_over_crown[1]", "height_over_crown[1] is no single figure"),
+        ("fret_position[3, 1]", "fret_position[3, 1] is not a single figure"),
+        ('fret_position["third"]', 'fret_position["third"] is not a single figure'),
+        ("height_over_crown[1]", "height_over_crown[1] is not a single figure"),
         ("board_thickness[2]", "board_thickness[2]: there is nothing to count in it"),
         ("board_thickness.most", "board_thickness.most: there is no .most"),
         ('brace_list["X treble"].hieght', 'brace_list["X treble"].hieght: there is no .hieght'),
@@ -55,8 +55,8 @@ def test_what_no_instrument_has_is_told_with_its_line(address: str, said: str) -
     ("address", "said"),
     [
         ("action_wanted", []),
-        ("fret_position", ["fret_position is no figure of every string"]),
-        ("heights_relief", ["heights_relief is no figure of every string"]),
+        ("fret_position", ["fret_position is not a figure with a row for each string"]),
+        ("heights_relief", ["heights_relief is not a figure with a row for each string"]),
         ("action_wnated", ["there is no figure action_wnated"]),
     ],
 )
@@ -69,7 +69,7 @@ def test_what_is_measured_at_the_outer_strings_is_of_every_string(address: str, 
 def test_what_is_measured_is_one_figure() -> None:
     text = LIST.replace("{figure}", '"fret_position"').replace("fret_position[12]", "fret_position")
     (fault,) = wrong_addresses(("own.toml", text))
-    assert str(fault).startswith("own.toml:10: operation.head_inlaid.measure: fret_position is no single figure")
+    assert str(fault).startswith("own.toml:10: operation.head_inlaid.measure: fret_position is not a single figure")
 
 
 @pytest.mark.parametrize(

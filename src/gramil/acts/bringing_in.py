@@ -105,7 +105,7 @@ def _description(store: Store, file: Path, text: str, hand: Hand, asks: Asks | N
     try:
         tables = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        remedy = "a CSV file wants --place or --table" if file.suffix.lower() == ".csv" else ""
+        remedy = "a CSV file needs --place or --table" if file.suffix.lower() == ".csv" else ""
         raise MakersFault([Fault(what="is not TOML", why=str(error), remedy=remedy, file=file.name)]) from None
     if "operation" in tables:
         remedy = "gramil store operations STORE FILE keeps it, with --for NAME for one instrument"

@@ -30,7 +30,7 @@ def keep_list(
         remedy = "write [operation.NAME], or take the list away"
         raise MakersFault([Fault(what="is empty", remedy=remedy, file=file or None)])
     if len(text) > LARGEST:
-        raise MakersFault.of("that is no list of operations", f"it is longer than {LARGEST} letters")
+        raise MakersFault.of("that is not a list of operations", f"it is longer than {LARGEST} letters")
     refuse(wrong_addresses((file, text), None if owner is None else figures_in_store(store, owner)))
     return save_own_operations(store, text, hand, owner=owner, seen=seen, file=file)
 

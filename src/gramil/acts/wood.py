@@ -195,5 +195,5 @@ def _followed(store: Store, name: str) -> Item:
     """The piece of that name whose moisture is followed; raises MakersFault if there is none."""
     found = next((each for each in items(store, PIECE) if each.name == name), None)
     if found is None:
-        raise MakersFault.of(f'there is no piece "{name}"', remedy="choose one of the list")
+        raise MakersFault.of(f'there is no piece "{name}"', remedy="choose one from the list")
     return found

@@ -189,7 +189,7 @@ class Returned:
 
 @dataclass(frozen=True)
 class StruckOff:
-    """A kind of wood, or a part made ahead, that is on the list no more."""
+    """A kind of wood, or a part made ahead, that is no longer on the list."""
 
     piece: str
 

@@ -180,7 +180,7 @@ def points_in(written: str) -> "list[Laid]":
         except (ValueError, IndexError, OverflowError):
             sound = False
         if not sound:
-            raise MakersFault.of(f"place {number} is no pair of pixels", remedy="write x,y such as 1240,655")
+            raise MakersFault.of(f"place {number} is not a pair of pixels", remedy="write x,y such as 1240,655")
         found.append(Laid(x, y, picture))
     if len(found) > MOST_POINTS:
         raise MakersFault.of(f"{len(found)} points", remedy=f"{MOST_POINTS} are the most, and 20 to 24 are enough")

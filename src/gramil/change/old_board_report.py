@@ -26,7 +26,7 @@ def _laid_out(found: OldBoard, unit: LengthUnit) -> Iterator[str]:
     yield f"Scale: {scale}, within {within} in 19 of 20. Laid out by {best.rule}."
     leaves = f"{_mm(best.left, unit)} RMS out of place, where {other.rule} leaves {_mm(other.left, unit)}"
     if found.told_apart:
-        yield f"So laid over them the slots are {leaves}."
+        yield f"Laid over them like that, the slots are {leaves}."
     else:
         yield f"The readings do not tell the rules apart: the slots are {leaves} (scale {_mm(other.scale, unit)})."
 
@@ -35,9 +35,9 @@ def _nut(found: OldBoard, unit: LengthUnit) -> str:
     line = found.best.nut_line
     much, within = _mm(abs(line), unit), _mm(2 * found.best.nut_within, unit)
     if abs(line) <= 2 * found.best.nut_within:
-        return f"The nut line of the rule lies where was measured from, within {within}."
-    way = "behind it, toward the head: so much was planed off" if line < 0 else "before it, toward the bridge"
-    return f"The nut line of the rule lies {much} (within {within}) from where was measured from, {way}."
+        return f"The nut line of the rule lies where the readings start, within {within}."
+    way = "behind it, toward the head: that much was planed off" if line < 0 else "before it, toward the bridge"
+    return f"The nut line of the rule lies {much} (within {within}) from where the readings start, {way}."
 
 
 def _row(each: OldSlot, found: OldBoard, unit: LengthUnit) -> str:

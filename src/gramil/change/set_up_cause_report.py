@@ -135,11 +135,11 @@ FAULTS: dict[str, Callable[[Amount, Formatter], str]] = {
 def _mend(cause: Cause, found: SetUpReadback, formatter: Formatter) -> str:
     """One sentence that says what to do, or two where two things are at fault."""
     if not cause.amounts:
-        return "There is nothing to mend but what each string asks for above."
+        return "There is nothing to mend except what each string asks for above."
     if cause.likely < LIKELY:
         return MEASURE_MORE
     if len(cause.amounts) > 2:
-        return "Give each string what is told of it above: its stretch under [strings], or its own break point."
+        return "Give each string what is said of it above: its stretch under [strings], or its own break point."
     of_saddle = [each for each in cause.amounts if each.kind in OF_THE_SADDLE]
     others = [_mended(each, found, formatter) for each in cause.amounts if each.kind not in OF_THE_SADDLE]
     return " ".join([*([_saddle_mended(of_saddle, found, formatter)] if of_saddle else []), *others])
@@ -184,7 +184,7 @@ def _mended(amount: Amount, found: SetUpReadback, formatter: Formatter) -> str:
     much, up = _mm(abs(amount.value), formatter), amount.value > 0
     if amount.kind == "nut place":
         return (
-            f"Bring the nut's edge {much} toward fret 1: a nut that reaches over the board's end by so much."
+            f"Bring the nut's edge {much} toward fret 1: a nut that reaches over the board's end by that much."
             if up
             else f"Set the nut's edge {much} back toward the head: a strip before the board's end, or its front filed."
         )
@@ -194,7 +194,7 @@ def _mended(amount: Amount, found: SetUpReadback, formatter: Formatter) -> str:
         return f"Read the {amount.kind} and set it first: what is left then shows what else there is."
     if amount.kind == "fret":
         way = "nut" if up else "bridge"
-        return f"Recut the slot of fret {amount.place} {much} toward the {way}, or file its crown over by so much."
+        return f"Recut the slot of fret {amount.place} {much} toward the {way}, or file its crown over by that much."
     return f"{STRUNG_ANEW} {_own_break_point(amount, found, formatter)}"
 
 

@@ -100,7 +100,7 @@ def _value(kind: str, written: str, unit: LengthUnit) -> float:
         return float(read_length(text, unit))
     match = _CENTS.fullmatch(text)
     if match is None or abs(float(match[1])) > MOST_CENTS:
-        raise ValueError(f"{text!r} is no reading in cents, up to {MOST_CENTS:g} either way")
+        raise ValueError(f"{text!r} is not a reading in cents, up to {MOST_CENTS:g} either way")
     return float(match[1])
 
 

@@ -88,13 +88,13 @@ def what_to_do(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
     if found.cause.slip_fret and any(each.verdict == "recut" for each in found.slots):
         yield _slip(found.cause, formatter)
     if _settled(found):
-        yield f"So placed the slots are {found.after:.2f} cents RMS out, where they are {found.before:.2f} now."
+        yield f"Placed like that, the slots are {found.after:.2f} cents RMS out, where they are {found.before:.2f} now."
 
 
 def _nut(found: SlotsReadback, formatter: Formatter) -> str:
     much, first = _mm(abs(found.nut_move), formatter), "First the nut, if the caliper's own zero is right: "
     if found.nut_move > 0:
-        return f"{first}plane {much} off the board's end, or set the nut so far in."
+        return f"{first}plane {much} off the board's end, or set the nut that far in."
     return f"{first}set it {much} out from the board's end, toward the head, with a strip between."
 
 

@@ -162,7 +162,10 @@ def _goes_in_plain(figures: Figures, chosen: Turnable, changed: Changed, name: s
     after = changed(value)
     if not math.isclose(after.base[chosen.names[0]], value, rel_tol=1e-6, abs_tol=1e-9):
         raise MakersFault.of(
-            f"{chosen.key} is written otherwise than it is reckoned with", "", "change it itself", where=chosen.key
+            f"{chosen.key} is not written in the form that it is worked out in",
+            "",
+            "change it itself",
+            where=chosen.key,
         )
     above = figures.graph.above(name) | {name}
     moved = {each for each in figures.graph.inputs if not same(figures.base[each], after.base[each])}

@@ -87,7 +87,7 @@ def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescripti
     of = place or shop.air.gluing_place or next(iter(names), "")
     if of not in names:
         has = f"the shop has {', '.join(names)}" if names else "the shop has no [[place]]"
-        what = f'no place called "{of}" to have an outlook of' if of else "there is no place to have an outlook of"
+        what = f'no place called "{of}" for an outlook' if of else "there is no place for an outlook"
         raise MakersFault.of(what, has, meant(nearest(of, names)))
     return {of: spells}
 

@@ -122,7 +122,7 @@ def _material(text: str) -> Material:
     value = cost_written(cost)
     if not equals or not what.strip() or value is None:
         raise MakersFault.of(
-            f'"{text}" is no material and cost', remedy='write it like "tuners=85"', where="--material"
+            f'"{text}" is not a material and its cost', remedy='write it like "tuners=85"', where="--material"
         )
     return Material(what.strip(), value)
 
@@ -145,7 +145,7 @@ def listing(cost: Cost, money: str) -> Iterator[str]:
 def _notes(cost: Cost) -> Iterator[str]:
     yield (
         f"Hours are a practised pair of hands' (common practice) where none were noted: {cost.noted} of {cost.done} "
-        "operations done have their hours noted. Cures cost none."
+        "operations done have their hours noted. Curing takes none."
     )
     if cost.without:
         yield f"Not in the total, because no cost is noted: {', '.join(cost.without)}."

@@ -107,7 +107,7 @@ def command(
     OPERATION may be the number of a line that `gramil now` showed last; then no FILE is named. VALUES are hours (1.5h)
     and what was measured of the figures that the operation asks for, in their order.
 
-    A bare length is in the instrument's unit. What cannot be meant is asked about before anything is written.
+    A bare length is in the instrument's unit. A likely slip is questioned before anything is written.
 
     \b
     gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=6.6mm

@@ -50,7 +50,7 @@ def length(text: str, unit: LengthUnit, option: str) -> float:
     except ValueError as error:
         raise click.BadParameter(str(error), param_hint=option) from None
     if found < 0:
-        raise click.BadParameter(f"{text}: a length is nothing or more", param_hint=option)
+        raise click.BadParameter(f"{text}: a length is 0 or more", param_hint=option)
     return found
 
 
@@ -58,7 +58,7 @@ def size(text: str, unit: LengthUnit, option: str) -> float:
     """The same for something that must have a size: more than 0."""
     found = length(text, unit, option)
     if found == 0:
-        raise click.BadParameter(f"{text}: a size is more than nothing", param_hint=option)
+        raise click.BadParameter(f"{text}: a size is more than 0", param_hint=option)
     return found
 
 

@@ -26,10 +26,10 @@ def _moment(context: click.Context, parameter: click.Parameter, value: str | Non
         moment = read_moment(value)
     except ValueError:
         raise click.BadParameter(
-            f"{value!r} is no moment of 1900 to 2199; write 2026-01-19T09:00", context, parameter
+            f"{value!r} is not a moment between 1900 and 2199; write 2026-01-19T09:00", context, parameter
         ) from None
     if moment.tzinfo is not None:
-        raise click.BadParameter("leave the zone away: moments are by the shop's own clock", context, parameter)
+        raise click.BadParameter("leave the zone out: moments are by the shop's own clock", context, parameter)
     return moment
 
 

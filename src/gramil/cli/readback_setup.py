@@ -26,7 +26,7 @@ def setup(file: Path, readings: Path, shop: Path | None, as_json: bool, as_read:
     READINGS is CSV with the columns string,what,value; string 1 is at the treble. What: cents@12 (any fret, sharp is
     positive), action@12, nut@1, saddle_height, set_back, nut_forward; and, with the string left empty, relief, and
     slot_treble and slot_bass, from the zero line to the middle of the saddle's slot at its ends.
-    Bare lengths are in the instrument's unit. Readings that cannot be meant are asked about first.
+    Bare lengths are in the instrument's unit. Readings that look like slips are questioned first.
 
     \b
     gramil readback setup tarn.toml set-up.csv

@@ -42,7 +42,7 @@ def slots(
 ) -> None:
     """What the caliper READINGS (CSV: fret,position from the nut line) of the slots cut for FILE mean.
 
-    Bare lengths are in the instrument's unit. Readings that cannot be meant are asked about first. READINGS alone, or
+    Bare lengths are in the instrument's unit. Readings that look like slips are questioned first. READINGS alone, or
     those of a guitar that came in, are of an old board: its scale, its rule, its nut's place and what would mend it
     are told from the frets alone, measured from the board's nut end or the nut's face.
 

@@ -38,7 +38,7 @@ def write_into_file(file: Path, made: Figures, readings: Collection[str]) -> Cal
 
     def write() -> tuple[bool, str]:
         if new == text:
-            return False, f"Nothing is to be set in {file.name}."
+            return False, f"Nothing needs to be set in {file.name}."
         with alone_with(file):
             put_text(file, new, seen)
         return True, f"{file.name} is changed."

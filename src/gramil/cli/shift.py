@@ -77,7 +77,7 @@ def command(
     gramil shift tarn.toml --set scale.length=650mm --set board.width=57
     """
     if not 0 <= tolerance < math.inf:  # this refuses nan too
-        raise click.BadParameter("a tolerance is nothing or more", param_hint="--tolerance")
+        raise click.BadParameter("a tolerance is 0 or more", param_hint="--tolerance")
     if (new is None) == (not changes):
         raise click.UsageError("name a NEW description, or changes with --set, and not both")
     before, _, work = opened_with_work(old, shop)

@@ -19,7 +19,7 @@ FIRST = "board"
 @click.argument("drawing", required=False)
 @shop_file
 def command(file: Path, drawing: str | None, shop: Path | None) -> None:
-    """Open a DRAWING of the instrument in FILE; or, if FILE is a folder or no description, open that as it is.
+    """Open a DRAWING of the instrument in FILE; or, if FILE is a folder or not a description, open that as it is.
 
     \b
     gramil show tarn.toml

@@ -209,7 +209,7 @@ def upgrade(store: Path, at: str | None) -> Upgraded:
     from gramil.store.opening import upgrade_store
 
     kept = upgrade_store(store, moment_of(at))
-    click.echo(f"{store.name} is of this program's form now. What was there is kept in {kept.name}.")
+    click.echo(f"{store.name} is now in this program's form. What was there is kept in {kept.name}.")
     return Upgraded(str(store), kept.name)
 
 

@@ -24,7 +24,7 @@ def anew(
 ) -> BegunAnew:
     """Begin the PIECE of the instrument NAME anew: the board, the neck, the top and so on.
 
-    The work that is done on it is open again, what was measured of it counts no more, and `gramil match` asks for its
+    The work that is done on it is open again, what was measured of it no longer counts, and `gramil match` asks for its
     wood again. The old piece is written off, or kept in stock with the sizes that it still has. It is one change, and
     `gramil store undo` takes it back.
 

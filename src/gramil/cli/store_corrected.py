@@ -61,7 +61,7 @@ def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgai
 @click.argument("name")
 @click.argument("address")
 @click.argument("value", required=False)
-@click.option("--strike", is_flag=True, help="Strike it: it counts no more.")
+@click.option("--strike", is_flag=True, help="Strike it: it no longer counts.")
 @WHY
 @as_read_option
 @moment

@@ -40,7 +40,7 @@ def moment_of(at: str | None) -> datetime:
         return by_the_clock(read_moment(at))
     except ValueError:
         raise MakersFault.of(
-            f'"{at}" is no moment of 1900 to 2199', remedy="write it like 2026-12-01T09:00", where="--at"
+            f'"{at}" is not a moment between 1900 and 2199', remedy="write it like 2026-12-01T09:00", where="--at"
         ) from None
 
 

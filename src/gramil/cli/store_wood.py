@@ -132,7 +132,7 @@ def strike(store: Path, piece: str, at: str | None) -> StruckOff:
         else:
             remedy = "write its name as the record has it"
             raise MakersFault.of(f'there is no wood and no part made ahead called "{piece}"', remedy=remedy)
-    click.echo(f"{piece} is on the list no more.")
+    click.echo(f"{piece} is no longer on the list.")
     return StruckOff(piece)
 
 

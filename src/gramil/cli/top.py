@@ -41,8 +41,8 @@ TURNED = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(?:deg|degrees|°)?\s*", re.IGNORECAS
 @click.option("--back", is_flag=True, help="The back's modes as well, by the same code.")
 @click.option("--push", metavar="WEIGHT", help='A weight laid on the strung guitar\'s saddle, "2000 g"; with --given.')
 @click.option("--given", metavar="LENGTH", help="How far the saddle gave under it, by a dial gauge.")
-@click.option("--turn", metavar="DEGREES", help="So far the bridge is to turn: what to take off which brace.")
-@click.option("--mode", metavar="NUMBER=HZ", help="So a mode is to sound (1=190): what to take off which brace.")
+@click.option("--turn", metavar="DEGREES", help="How far the bridge is to turn: says what to take off which brace.")
+@click.option("--mode", metavar="NUMBER=HZ", help="What a mode is to sound (1=190): says what to take off which brace.")
 @click.option(
     "--brace", "braces", multiple=True, metavar="NAME", help="The brace to shave for that; several are shaved alike."
 )
@@ -162,7 +162,7 @@ def finished_lines(row: "FinishedTable") -> Iterator[str]:
 def _turn(written: str) -> tuple[float | None, int, float | None]:
     found = TURNED.fullmatch(written)
     if not found:
-        raise click.BadParameter(f"{written!r} is no turn in degrees such as 0.85", param_hint="--turn")
+        raise click.BadParameter(f"{written!r} is not a number of degrees such as 0.85", param_hint="--turn")
     return math.radians(float(found[1])), 0, None
 
 

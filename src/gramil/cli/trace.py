@@ -64,7 +64,7 @@ class _Printed:
 @click.option("--unit", type=UNITS, default="mm", show_default=True, help="The unit of the description's lengths.")
 @file_to_make("--strips", ending=".pdf", what="Write the strips (or the frame) to print into this file.")
 @paper("--paper", "Paper of the strips")
-@file_to_make("--picture", ending=".png", what="Also write what is believed: the plan laid straight, and the line.")
+@file_to_make("--picture", ending=".png", what="Also draw how the picture was read: plan straightened, with the line.")
 @json_option
 def command(
     pictures: tuple[Path, ...],
@@ -130,7 +130,7 @@ def command(
     for line in _lines(ground, found, bar is None and not scan, unit):
         click.echo(line)
     if picture is not None:
-        click.echo(f"What is believed is drawn in {picture}.")
+        click.echo(f"How the picture was read is drawn in {picture}.")
 
 
 def _print(path: Path, printed: _Printed, paper: str | None) -> None:
@@ -177,7 +177,7 @@ def _points(path: Path) -> "list[Laid]":
         try:
             found.append(Laid(float(row["x"]), float(row["y"]), int(row.get("picture") or 1) - 1))
         except ValueError:
-            raise MakersFault([Fault(line, "x,y", "is no pair of numbers", file=path.name)]) from None
+            raise MakersFault([Fault(line, "x,y", "is not a pair of numbers", file=path.name)]) from None
     return found
 
 

@@ -91,7 +91,7 @@ def _wanted(until: str, figures: Figures, formatter: Formatter) -> tuple[str, fl
     try:
         float(figures.at(address))
     except (TypeError, ValueError):
-        raise click.BadParameter(f"{name!r} is no single figure", param_hint="--until") from None
+        raise click.BadParameter(f"{name!r} is not a single figure", param_hint="--until") from None
     return address, _read(value, figures.unit_at(address), formatter)
 
 

@@ -48,7 +48,7 @@ def turned_input(figures: Figures, key: str, file: Path, read: Callable[[str], F
         instead = meant(nearest_key(key)) or "see the page of keys"
         raise click.BadParameter(f"no input {key!r}; {instead}", param_hint="INPUT") from None
     if isinstance(value, bool | str) or not isinstance(value, int | float):
-        raise click.BadParameter(f"{key} is no single number, and cannot be turned", param_hint="INPUT")
+        raise click.BadParameter(f"{key} is not a single number, and cannot be turned", param_hint="INPUT")
     unit = figures.unit_at(name)
     found = TurnedInput(
         key, unit, float(value), lambda new: changed_text(file, [f"{key}={written(new, unit, PLACES)}"])

@@ -164,7 +164,7 @@ def _keep(store: Path, bench: Bench, hours: Hours, at: str | None) -> Iterator[s
     of = sum(each > 0 for each in found.chances.values())
     yield (
         f"The plan of the week of {monday_of(now)} is kept: {len(found.work)} operations of {of} that may be done, "
-        f"those that are done by its end in at least {10 * SURE:.0f} of 10 cases, as hours, lost days and air fall."
+        f"those that are done by its end in at least {10 * SURE:.0f} of 10 cases, as hours, days lost and air may be."
     )
     yield from (f"  {owner}: {operation}" for owner, operation in found.work)
 

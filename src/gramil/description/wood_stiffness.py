@@ -67,7 +67,7 @@ def stiffness_origin(name: str, instrument: Instrument, shop: Shop) -> Origin:
     if figure is not None:
         return Origin(f"{wood}: {cited(figure.source)} ({figure.flag}{f'; {figure.note}' if figure.note else ''})")
     known = wood_of(wood, shop) is not None
-    why = f"no source gives it for {wood}" if known else f"{wood} is no wood that is known"
+    why = f"no source gives it for {wood}" if known else f"{wood} is not a known wood"
     return Origin(f"{why}: common practice, {USUAL[part].of}")
 
 

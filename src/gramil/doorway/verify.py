@@ -137,7 +137,7 @@ def _moments(store: Store) -> Iterator[Fault]:
     for table, column in _MOMENTS.items():
         for number, text in store.rows(f"SELECT id, {column} FROM {table}"):
             if not is_moment(text):
-                what = f"read {text[:40]!r}, which is no moment with its offset"
+                what = f"read {text[:40]!r}, which is not a moment with its offset"
                 yield Fault(where=f"{table} {number}", what=what, remedy=_RESTORE, file=store.path.name)
 
 

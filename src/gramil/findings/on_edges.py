@@ -143,7 +143,7 @@ def finding_binding_bend(
 def _bend(strip: Strip, least: Ratio, stop: Ratio) -> Finding:
     name, address = f"bending the {strip.name}", n.strip_list[strip.name].bend
     if strip.plastic:
-        unknown = ", which is no wood that is known" if strip.material == "not known" else ""
+        unknown = ", which is not a known wood" if strip.material == "not known" else ""
         because = f"because the limit is wood's, and the binding is of {strip.wood}{unknown}"
         return not_judged(name, address, because, "Try a strip round the tightest bend.", strip.bend)
     return judged(

@@ -158,14 +158,14 @@ def finding_old_action(found_action_bass: Mm, found_action_treble: Mm, heights_a
                 else "Over what is wanted.",
             ),
             "As found it is not over what is wanted.",
-            "The saddle comes down by twice what is too much, if it shows so much.",
+            "The saddle comes down by twice the excess, if it shows that much.",
         ),
     )
 
 
 def finding_reset_wedge(reset_wedge: Mm, repair_reset: bool, limit_heel_wedge: Mm) -> Findings:
     """Whether the neck needs a reset at all, or the saddle can take up what is missing."""
-    small = says("So little can be left to the saddle: {} or less at the heel.", n.limit_heel_wedge)
+    small = says("The saddle can take up a wedge as small as this: {} or less at the heel.", n.limit_heel_wedge)
     if math.isnan(reset_wedge) and not repair_reset:
         return ()
     bounds = at_most(n.limit_heel_wedge, limit_heel_wedge, "note" if repair_reset else "caution", of=abs(reset_wedge))

@@ -27,7 +27,7 @@ def read_hours(hours: str = "08:30-12:30 13:30-17:30", days: str = "mon-fri") ->
     sessions = tuple(sorted(_session(text) for text in hours.replace(",", " ").split()))
     ends = [time.min, *(end for _, end in sessions)]
     if not sessions or any(begin >= end for begin, end in sessions):
-        raise MakersFault.of(f'"{hours}" are no working hours', remedy='write them like "08:30-12:30 13:30-17:30"')
+        raise MakersFault.of(f'"{hours}" are not working hours', remedy='write them like "08:30-12:30 13:30-17:30"')
     if any(begin < end for (begin, _), end in zip(sessions, ends, strict=False)):
         raise MakersFault.of(f'"{hours}" overlap')
     return Hours(sessions, frozenset(day for text in days.replace(",", " ").lower().split() for day in _days(text)))
@@ -38,7 +38,7 @@ def _session(text: str) -> tuple[time, time]:
         begin, end = (time.fromisoformat(part if len(part) == 5 else f"0{part}") for part in text.split("-"))
     except ValueError:
         remedy = 'write hours like "08:30-12:30 13:30-17:30"'
-        raise MakersFault.of(f'"{text}" is no time to work', remedy=remedy) from None
+        raise MakersFault.of(f'"{text}" is not a time to work', remedy=remedy) from None
     return begin, end
 
 

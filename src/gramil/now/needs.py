@@ -143,7 +143,7 @@ def _against(address: str, written: str, done: Collection[str], figures: Figures
         unit = unit_of_figure(figures, address)
         has, wanted = read_measured(written, unit, figures[n.shop_units], address), float(figures.at(address))
     except MakersFault:
-        return "lost", f"{address} = {written} cannot be held against this instrument"
+        return "lost", f"{address} = {written} cannot be compared with this instrument"
     found, remedy = verdict(_fixed(address, done), _as_shown(wanted - has, unit), figures)
     if found == "still right":
         return found, ""

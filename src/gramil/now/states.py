@@ -295,5 +295,5 @@ def rests_on(bench: Bench) -> str:
         if chance is None:
             return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
         said = f"{chance.open} of {chance.days} days on record were open for gluing"
-        return f"Nobody gave an outlook: {said}, and so many of the days to come are taken to be."
+        return f"Nobody gave an outlook: {said}, and the same share of the days to come is taken to be."
     return ""

@@ -98,7 +98,7 @@ def _light_of(content: bytes, name: str) -> tuple[NDArray[np.uint8], int]:
         return _upright(grey, turn), shrunk
     except UnidentifiedImageError:
         raise MakersFault.of(
-            f"{name} is no picture of a kind that is read", remedy="Save it as JPEG, PNG or TIFF"
+            f"{name} is not a kind of picture that can be read", remedy="Save it as JPEG, PNG or TIFF"
         ) from None
     except MemoryError:
         raise MakersFault.of(f"{name} needs more memory than there is", remedy="Save it at half its size") from None

@@ -54,7 +54,7 @@ def frame_sides(written: str, unit: LengthUnit) -> tuple[Mm, Mm]:
         wide, tall = 0.0, 0.0
     if not all(SMALLEST_FRAME <= each <= LARGEST_FRAME for each in (wide, tall)):
         raise MakersFault.of(
-            f'"{written}" is no size of a frame',
+            f'"{written}" is not the size of a frame',
             f"one is {show(SMALLEST_FRAME, unit)} to {show(LARGEST_FRAME, unit)} wide and tall",
             f"Write its width and its height, such as {'700 x 500 mm' if unit == 'mm' else '28 x 20 in'}",
         )

@@ -77,7 +77,7 @@ def _wrong_under(key: str, address: str, figures: Figures | None) -> tuple[str, 
     """What is wrong with an address under one of the keys, and what to write instead."""
     wrong = _wrong(address, figures, single=key == MEASURED)
     if wrong is None and key == OUTER and axes_of(whole_graph().annotation(parse_address(address)[0])) != ("string",):
-        return f"{address} is no figure of every string", "write it in `measure`, or name one that is"
+        return f"{address} is not a figure with a row for each string", "write it in `measure`, or name one that is"
     return wrong
 
 
@@ -101,7 +101,7 @@ def _wrong_steps(address: str, annotation: Any, steps: tuple[Step, ...], *, sing
         rows = " and ".join(axes)
         whole = not steps and not single
         wrong = (not whole and len(steps) != len(axes)) or not all(isinstance(step, int) for step in steps)
-        return (f"{address} is no single figure", f"write a number for its {rows} in brackets") if wrong else None
+        return (f"{address} is not a single figure", f"write a number for its {rows} in brackets") if wrong else None
     for step in steps:
         annotation = _plain(annotation)
         if isinstance(step, Field):

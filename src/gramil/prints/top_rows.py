@@ -39,9 +39,9 @@ PULLED = (
         "the bridge turns toward the neck", n.pulled_turn, n.pulled_turn_within, n.pulled_turn_least, n.pulled_turn_most
     ),
     TopRow("the top sinks ahead of it", n.pulled_sink, n.pulled_sink_within),
-    TopRow("so far along the body", n.pulled_sink_x),
+    TopRow("at this distance along the body", n.pulled_sink_x),
     TopRow("and rises behind it", n.pulled_rise, n.pulled_rise_within),
-    TopRow("so far along the body", n.pulled_rise_x),
+    TopRow("at this distance along the body", n.pulled_rise_x),
     TopRow("the top lifts under the saddle (negative: sinks)", n.pulled_lift),
     TopRow("that adds to the action at fret 12", n.pulled_action),
     TopRow("largest strain along the top's grain", n.pulled_strain_top),

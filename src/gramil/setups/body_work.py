@@ -305,7 +305,7 @@ def _bracing(
         (
             "Wood settled in the air for gluing first: see whether it is ready.",
             "Strike every line on the inside of the plate from the centreline, by the drawing.",
-            "Arch each foot as the table says: full in the middle by so much, and so high there.",
+            "Arch each foot as the table says: full in the middle by that much, and that high there.",
             *more,
             "Glue in the dish, longest first; ends tapered or let in as described; carve when dry.",
         ),

@@ -81,7 +81,7 @@ def _at_cap(depth: float) -> tuple[Text, ...]:
 def _eased(curved: bool) -> tuple[Text, ...]:
     if not curved:
         return ()
-    return (says("The sides' curve lies off a straight slot by up to {}: ease its mouth by so much.", n.foot_slot_bow),)
+    return (says("The sides' curve lies off a straight slot by up to {}: ease its mouth that much.", n.foot_slot_bow),)
 
 
 def _toe(toe: float) -> tuple[Text, ...]:

@@ -77,7 +77,7 @@ def _marks() -> tuple[BigFigure, ...]:
 
 
 def _carriage_steps(fits: bool) -> tuple[str, ...]:
-    narrow = "A figure here is less than nothing: this carriage is too narrow for this board; use a wider one."
+    narrow = "A figure here is negative: this carriage is too narrow for this board; use a wider one."
     return (
         says(
             "The {} edge first, face up: set the centreline from the reference face at both ends, clamp, cut.",

@@ -139,7 +139,7 @@ def _board_words(known: bool) -> Text:
 
 def _dome_words(known: bool, unheld: str) -> Text:
     if unheld:
-        return says("What the top's dome becomes is not foretold: {}.", n.across_unheld)
+        return says("What the top's dome becomes is not predicted: {}.", n.across_unheld)
     if not known:
         return says(
             "What the top's dome becomes is not known: no source gives all that it hangs on ({}, braces of {}).",

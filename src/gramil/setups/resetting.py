@@ -80,7 +80,7 @@ def setup_reset(repair_described: bool, repair_reset: bool, strings_count: Count
 def _tongue(lift: Mm) -> Text:
     if lift < 0:
         return "Wood to take from under the tongue at the tail end (negative)"
-    return "The tongue lifts at the tail end: a wedge so thick, to nothing at the body's edge"
+    return "The tongue lifts at the tail end: a wedge this thick, to nothing at the body's edge"
 
 
 def _under(lift: Mm) -> Text:
@@ -141,7 +141,7 @@ def _moves(read: bool) -> tuple[BigFigure, ...]:
         return ()
     near = says("± {}", n.limit_saddle_place)
     return (
-        BigFigure(n.moved_treble, "The line goes so far, treble end, toward the tail positive", near, "rule"),
+        BigFigure(n.moved_treble, "How far the line goes, treble end, toward the tail positive", near, "rule"),
         BigFigure(n.moved_bass, "The same at the bass end", near, "rule"),
     )
 

@@ -71,7 +71,7 @@ def _of_ring(ring: Array, row: int) -> Straight | str:
     length = float(np.ptp(along))
     width = area / length
     if not NARROWEST <= width <= WIDEST or length < SLENDER * width:
-        return f"{length:.0f} by {width:.0f} mm is no straight piece"
+        return f"{length:.0f} by {width:.0f} mm is not a straight piece"
     ends = [middle + each * way for each in (along.min(), along.max())]
     return Straight(_place(ends[0]), _place(ends[1]), width, (row,))
 

@@ -166,7 +166,7 @@ def upgrade_store(path: Path, now: datetime, steps: Sequence[Migration] | None =
     if form == steps[-1].form:
         raise _fault(path, f"the store is of form {form}: there is nothing to upgrade")
     if form < 1:
-        raise _fault(path, f"the store says that it is of form {form}, and no Gramil wrote such a one", *MARRED)
+        raise _fault(path, f"the store says that it is of form {form}, which no Gramil ever wrote", *MARRED)
     kept = path.with_name(f"{path.name}.form-{form}-{now:%Y%m%dT%H%M%S}")
     with closing(_connected(path, "rw", BUSY_SECONDS)) as connection, in_makers_words(path.name):
         with closing(sqlite3.connect(kept)) as copy:

@@ -25,7 +25,7 @@ def finding_top_turn(pulled_turn: Radians, limit_top_turn_least: Radians, limit_
     """Whether the bridge turns as far as tops usually do: elastic, at once, on a rigid rim."""
     band = between((n.limit_top_turn_least, limit_top_turn_least), (n.limit_top_turn_most, limit_top_turn_most))
     says_so = says(
-        "The bridge turns so far at once, on a rigid rim: {} to {} by what the woods may be.",
+        "The bridge turns this far at once, on a rigid rim: {} to {} by what the woods may be.",
         n.pulled_turn_least,
         n.pulled_turn_most,
     )

@@ -26,7 +26,7 @@ def lines_of(log: BinaryIO, file: str | None) -> Iterator[str]:
         number += 1
         if len(line) > LONGEST_LINE:
             what = f"a line of more than {LONGEST_LINE} letters"
-            raise MakersFault([Fault(number, "", what, "no logger writes such a one", "see what is in it", file)])
+            raise MakersFault([Fault(number, "", what, "no logger writes lines like that", "see what is in it", file)])
         yield line.rstrip("\n")
 
 

@@ -36,7 +36,7 @@ HOW = (
     "Measure the bar on one strip, between its end lines, and type what it measures: every length goes by it.",
     "Lay the four strips flat round the plan, one at each side, none bent, all of each in the picture.",
     "Stand back and use the longer lens; hold the phone level over the middle, in even light, without flash.",
-    "Flatten the plan: what it stands off the table is what the photograph cannot see.",
+    "Flatten the plan: what it stands off the table is what a photograph cannot show.",
 )
 
 

@@ -31,7 +31,7 @@ def anew_page(request: PageRequest, _: OpenInstruments) -> Response:
         f"/instrument/{number}/anew/{quote(piece)}",
         f"/instrument/{number}",
         f"Begin {what} anew",
-        "This work is open again, what was measured of it counts no more, and its wood is asked for again. "
+        "This work is open again, what was measured of it no longer counts, and its wood is asked for again. "
         "The old piece is written off: to keep it for another use, write it down in stock, with the sizes it has left.",
     )
     return asked_whether(request, wrong)

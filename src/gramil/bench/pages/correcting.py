@@ -59,7 +59,7 @@ class Correction:
     action: str
     back: str
     strikes: str = "Strike it"
-    means: str = "It counts no more from then on. What stood there stays in the record."
+    means: str = "It no longer counts from then on. What stood there stays in the record."
 
 
 def readings_page(request: PageRequest, _: OpenInstruments) -> Response:

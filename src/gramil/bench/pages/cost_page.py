@@ -92,5 +92,5 @@ def _material(line: str) -> Material:
     what, _, cost = line.strip().rpartition(" ")
     value = cost_written(cost.replace(",", "."))
     if not what.strip() or value is None:
-        raise MakersFault.of(f'"{line.strip()}" is no material and cost', remedy="write it such as tuners 85")
+        raise MakersFault.of(f'"{line.strip()}" is not a material and its cost', remedy="write it such as tuners 85")
     return Material(what.strip(" =:"), value)

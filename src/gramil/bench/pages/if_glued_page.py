@@ -194,7 +194,7 @@ def _moisture(request: PageRequest, piece: PieceNow | None) -> float:
     if request.one("rh"):
         return Air(20.0, _percent(request, "rh", 100.0)).moisture
     if piece is None:
-        raise MakersFault.of("there is no such piece", remedy="choose one of the list", where="piece")
+        raise MakersFault.of("there is no such piece", remedy="choose one from the list", where="piece")
     return piece.state.mean.likely
 
 

@@ -32,7 +32,7 @@ def labels_file(request: PageRequest, _: OpenInstruments) -> Response:
         paper = shop_description(store).shop.shop.paper_of_sheets
     chosen = [each for each in found if not wanted or each.name in wanted]
     if not chosen:
-        raise MakersFault.of("no piece was ticked", remedy="tick the pieces that want a label")
+        raise MakersFault.of("no piece was ticked", remedy="tick the pieces that need a label")
     return Response(labels_pdf(chosen, paper), media_type="application/pdf")
 
 

@@ -70,6 +70,6 @@ async def put_out(request: Request) -> Response:
     async with request.form(max_fields=5) as form:
         token, mark = str(form.get("token", "")), str(form.get("phone", ""))
     if session is None or not session.local or not same_token(session, token):
-        return PlainTextResponse("Phones are put out at the bench itself.", 403)
+        return PlainTextResponse("A phone is removed only at the bench itself.", 403)
     sessions.put_out(mark)
     return RedirectResponse("/pair", 303)

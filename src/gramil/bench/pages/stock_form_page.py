@@ -179,7 +179,7 @@ def remove_blank_page(request: PageRequest, _: OpenInstruments) -> Response:
         "/stock/remove",
         "/stock",
         "Remove it",
-        "It is listed no more. A piece that was ever promised stays: set its count instead.",
+        "It is no longer listed. A piece that was ever promised stays: set its count instead.",
     )
     return asked_whether(request, wrong)
 

@@ -153,7 +153,7 @@ def remove_page(request: PageRequest, _: OpenInstruments) -> Response:
         "/tools/remove",
         "/tools",
         "Remove it",
-        "It is listed no more. A tool that test cuts or printed sheets speak of stays.",
+        "It is no longer listed. A tool that test cuts or printed sheets speak of stays.",
     )
     return asked_whether(request, wrong)
 

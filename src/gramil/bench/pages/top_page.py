@@ -212,8 +212,8 @@ def _shaving(figures: Figures, tapped: BraceHere | None, formatter: Formatter) -
         ("second mode", f"{signed(each.second, 2)} Hz"),
         ("third mode", f"{signed(each.third, 2)} Hz"),
         ("it still has", shown(each.room, "mm", unit)),
-        ("made so much wider before it is glued", f"{wider_turn}, first mode {wider_first}"),
-        ("glued so far toward the tail", f"{aside_turn}, first mode {aside_first}"),
+        ("made that much wider before it is glued", f"{wider_turn}, first mode {wider_first}"),
+        ("glued that far toward the tail", f"{aside_turn}, first mode {aside_first}"),
     ]
 
 
@@ -234,7 +234,7 @@ def _carried(
     except ValueError as error:
         return (f"{written}: {error}", [])
     if not 0 < off <= room:
-        return (f"It has {shown(room, 'mm', unit)}: more cannot come off, and less than nothing neither.", [])
+        return (f"It has {shown(room, 'mm', unit)}: no more can come off, and no less than 0.", [])
     try:
         after = raised(top, tapped.bars, -off)
         rows = list(_before_after(top, after, unit))

@@ -40,7 +40,7 @@ def parse_scl(text: str) -> ScalaScale:
     count = _count(*rows[1])
     pitches = [(number, row) for number, row in rows[2:] if row.strip()][:count]
     if len(pitches) < count:
-        raise ValueError(f"line {rows[1][0]}: {count} pitches are promised, {len(pitches)} are there")
+        raise ValueError(f"line {rows[1][0]}: {count} pitches are announced, and {len(pitches)} are there")
     cents = tuple(_cents(number, row) for number, row in pitches)
     _check_rising(cents, [number for number, _ in pitches])
     return ScalaScale(rows[0][1].strip(), cents)
@@ -49,7 +49,7 @@ def parse_scl(text: str) -> ScalaScale:
 def _count(number: int, row: str) -> int:
     word = row.split()[0] if row.split() else ""
     if not re.fullmatch(r"\d{1,4}", word, re.ASCII) or not 1 <= int(word) <= MOST_NOTES:
-        raise ValueError(f"line {number}: here stands how many pitches follow, 1 to {MOST_NOTES}; read {row.strip()!r}")
+        raise ValueError(f"line {number}: it says how many pitches follow, 1 to {MOST_NOTES}; read {row.strip()!r}")
     return int(word)
 
 

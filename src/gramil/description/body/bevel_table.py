@@ -32,14 +32,14 @@ class BevelTable(Table):
     )
     block_width: Length = usual(
         0.0,
-        "0: so wide that as much is glued as on the linings",
+        "0: wide enough for as much to be glued as on the linings",
         "width of that block at its middle, against the side",
         ge=0,
         le=90,
     )
     block_height: Length = usual(
         0.0,
-        "0: so high that as much is glued as on the linings",
+        "0: high enough for as much to be glued as on the linings",
         "its height, from under the plate",
         ge=0,
         le=120,

@@ -117,7 +117,7 @@ def _hole(own: Sequence[PlanLine], frame: _Frame, asked: Asked, told: list[str],
     for each in own:
         found = _circle(frame.places(each.trace.points)) if each.trace.is_closed(0.1) else None
         if found is None:
-            left.append(f"Left: {each.trace.name}, which is no circle")
+            left.append(f"Left: {each.trace.name}, which is not a circle")
         elif abs(found[1]) > OFF_MIDDLE:
             left.append(f"Left: {each.trace.name}, whose centre lies {show(abs(found[1]), asked.unit)} from the middle")
         else:

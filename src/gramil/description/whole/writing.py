@@ -146,7 +146,7 @@ def _bridge(point: StartingPoint, unit: LengthUnit) -> Iterator[str]:
     if point.strings == "twelve":
         yield row("rows", '"staggered"', 'pins in two rows; or "two" in line with their strings, or "one"')
         yield row("rows_apart", number(7, unit), "from the front row to the second")
-        yield row("hold_below", number(2.5, unit), "ramped holes: the strings leave them so far under the top")
+        yield row("hold_below", number(2.5, unit), "ramped holes: how far under the top the strings leave them")
         yield row("hold_behind", number(12, unit), "middle of the saddle's slot to the front row")
     yield row("wood", '"walnut"', "for its dust and permits")
 

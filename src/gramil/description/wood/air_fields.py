@@ -68,7 +68,7 @@ def _moment(value: object) -> datetime:
             raise ValueError("a moment is written 2026-01-12T08:30, or 2026-01-12 for its midnight") from None
     if isinstance(value, datetime):
         if value.tzinfo is not None:
-            raise ValueError("moments are by the shop's own clock: leave the zone away")
+            raise ValueError("moments are by the shop's own clock: leave the zone out")
         return value
     if isinstance(value, date):
         return datetime.combine(value, time())

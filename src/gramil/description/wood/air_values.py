@@ -97,7 +97,7 @@ def movement_origin(name: str, board_wood: str, shop: Shop) -> Origin:
     way = WAYS[Ref(name)]
     figure = wood.movement(way) if wood else None
     if figure is None:
-        return Origin(f"no source gives it for {board_wood}" if wood else f"{board_wood} is no wood that is known")
+        return Origin(f"no source gives it for {board_wood}" if wood else f"{board_wood} is not a known wood")
     return Origin(f"{board_wood}: {cited(figure.source)} ({figure.flag}{f'; {figure.note}' if figure.note else ''})")
 
 

@@ -157,7 +157,7 @@ def timber_known(word: str, group: str, shop: Shop) -> TimberKnown:
     wood = wood_of(word, shop) if word else None
     name, like = LIKE[wood.group if wood else group]
     if wood is None:
-        what = f"{word} is no wood that is known" if word else "its wood is not said"
+        what = f"{word} is not a known wood" if word else "its wood is not said"
         return TimberKnown(like, spread, False, (f"{what}: taken for {name}",))
     timber, lacking = _filled(wood, like)
     told = (f"{wood.name}: {', '.join(lacking)} in proportion, as {name} has",) if lacking else ()

@@ -35,7 +35,7 @@ def top_wood_origin(name: str, top: Top, shop: Shop) -> Origin:
     wood, figure = _wood(name, top), _figure(name, top, shop)
     if figure is None:
         known = wood_of(wood, shop) is not None
-        return Origin(f"no source gives it for {wood}" if known else f"{wood} is no wood that is known")
+        return Origin(f"no source gives it for {wood}" if known else f"{wood} is not a known wood")
     return Origin(f"{wood}: {cited(figure.source)} ({figure.flag}{f'; {figure.note}' if figure.note else ''})")
 
 

@@ -209,7 +209,7 @@ def pick(whole: Whole, modes: Modes, ways: tuple[Way, ...]) -> tuple[dict[Way, i
 def _mixed(way: Way, one: float, other: float) -> Fault:
     why = f"on a board of these sizes it would be shared by two notes near each other, {one:.0f} and {other:.0f} Hz"
     return Fault(
-        where=way, what="no one mode is of this kind", why=why, remedy="tap it again after cutting it narrower"
+        where=way, what="no single mode is of this kind", why=why, remedy="tap it again after cutting it narrower"
     )
 
 
