@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 import gramil
-from gramil.decimals import fixed, signed, told_number
+from gramil.decimals import fixed, signed, twelve_digits
 from gramil.findings.finding import in_words
 from gramil.formatter import Formatter
 from gramil.graph import Figures
@@ -91,10 +91,10 @@ def test_wood_that_stays_as_it_is_holds_in_nothing_without_a_sign() -> None:
 def test_what_programs_read_does_not_hang_on_how_a_python_adds_up(one: float, other: float) -> None:
     """Pairs that Python 3.11 and 3.12 gave for one figure."""
     assert one != other
-    assert told_number(one) == told_number(other)
-    assert told_number(one) == pytest.approx(one, rel=1e-11)
+    assert twelve_digits(one) == twelve_digits(other)
+    assert twelve_digits(one) == pytest.approx(one, rel=1e-11)
 
 
 @pytest.mark.parametrize("value", [0.0, 640.0, 3.175, -12.7, 1e-9, float("inf"), 123456789.125])
 def test_a_number_of_few_digits_is_told_as_it_is(value: float) -> None:
-    assert told_number(value) == value
+    assert twelve_digits(value) == value

@@ -39,7 +39,7 @@ NAMES = "names"
 """Made from the graph: what it imports is for the type checker and the editor alone."""
 DOOR, BY_MODULE = "__init__", "__main__"
 """One hands on the names that other programs use, each loaded when it is used; the other is the command line."""
-FILES = {"contents": 8.5, "pack": 9, "chosen": 9.25, "quote": 9, "api": 9.5}
+FILES = {"contents": 8.5, "pack": 9, "print_choice": 9.25, "quote": 9, "api": 9.5}
 """Files in no room and yet not on the ground: what puts a pack or a quote together, and the names that other programs
 use, stand between writers and commands."""
 SIDEWAYS = {("wood", "physics")}

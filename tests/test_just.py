@@ -7,13 +7,13 @@ from pathlib import Path
 import pikepdf
 import pytest
 
-from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import derive
 from gramil.pack import PLANS
+from gramil.print_choice import Choices, PrintChoice, choices, chosen_makers
 from gramil.writers.files import write_files
 
 
@@ -31,7 +31,7 @@ def sizes_in(pdf: bytes) -> list[tuple[int, int]]:
     return [tuple(sorted((round(right - left), round(top - low)))) for left, low, right, top in boxes]  # type: ignore[misc]
 
 
-def made(opened: tuple[Formatter, Choices], chosen: Chosen, paper: str, sheets_on: str = "") -> dict[str, bytes]:
+def made(opened: tuple[Formatter, Choices], chosen: PrintChoice, paper: str, sheets_on: str = "") -> dict[str, bytes]:
     formatter, known = opened
     makers = chosen_makers(formatter, known, chosen, paper, sheets_on=sheets_on)
     return {name: make() for name, make in makers.items()}
@@ -80,11 +80,11 @@ def test_the_same_choice_is_the_same_bytes(opened: tuple[Formatter, Choices]) ->
 
 
 def test_one_template_alone_asks_for_no_sheets(opened: tuple[Formatter, Choices]) -> None:
-    assert opened[1].named(["neck-gauges"]) == Chosen(frozenset({"neck-gauges"}), frozenset())
+    assert opened[1].named(["neck-gauges"]) == PrintChoice(frozenset({"neck-gauges"}), frozenset())
 
 
 def test_an_operation_means_its_sheet(opened: tuple[Formatter, Choices]) -> None:
-    assert opened[1].named(["slotted"]) == Chosen(frozenset(), frozenset({"slot"}))
+    assert opened[1].named(["slotted"]) == PrintChoice(frozenset(), frozenset({"slot"}))
 
 
 def test_a_part_means_its_templates_and_its_sheets(opened: tuple[Formatter, Choices]) -> None:
@@ -101,7 +101,7 @@ def test_all_is_every_template_and_every_sheet_but_the_plans(opened: tuple[Forma
 
 
 def test_operations_that_have_no_sheet_are_left_out(opened: tuple[Formatter, Choices]) -> None:
-    assert opened[1].of_operations(["slotted", "wood_chosen"]) == Chosen(frozenset(), frozenset({"slot"}))
+    assert opened[1].of_operations(["slotted", "wood_chosen"]) == PrintChoice(frozenset(), frozenset({"slot"}))
 
 
 def test_a_name_or_a_part_that_there_is_not_says_the_nearest(opened: tuple[Formatter, Choices]) -> None:

@@ -23,7 +23,7 @@ def signed(value: float, places: int) -> str:
     return f"+{text}" if value > 0 and text.strip("0.") else text
 
 
-def told_number(value: float) -> float:
+def twelve_digits(value: float) -> float:
     """To twelve digits, far beyond what anybody measures: the last of the sixteen differ between versions of Python,
     which add up floats in different ways, and what is written is to be the same on all.
     """

@@ -14,9 +14,9 @@ from typing import Any, TypeVar, overload
 import numpy as np
 
 from gramil.address import LEADS_NOWHERE, Field, Step, parse_address, put_into, row_of, step_into
-from gramil.called import called
 from gramil.quantities import Unit, axes_of, unit_of
 from gramil.reference import Ref
+from gramil.short_names import short_names
 from gramil.shown_by import shown_by
 from gramil.signature import annotation_in, annotations_of, parameters_of
 
@@ -137,11 +137,11 @@ class Graph:
         return {name: tuple(names) for name, names in found.items()}
 
     @cached_property
-    def called(self) -> Mapping[str, str]:
+    def short_names(self) -> Mapping[str, str]:
         """The short name of each figure."""
         told = {name: each.what for name, each in self.inputs.items()}
         told |= {name: each.what for name, each in self.dimensions.items()}
-        return called(told)
+        return short_names(told)
 
     def parameters(self, name: str) -> tuple[str, ...]:
         """What `name` follows from directly; empty for an input."""

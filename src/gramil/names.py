@@ -550,8 +550,13 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "port_bends": ("port_list", "body_sides",),
     },
     "gramil.parts.refret": {
-        "refret_wires": ("shop_wires", "found_slot_width_least", "found_slot_width_most", "found_slot_width_mean", "found_slot_depth_least", "found_crown_most", "found_crown_at_twelve", "heights_dressing_loss", "limit_fit_loosest", "limit_fit_tightest", "limit_bead_bite_caution", "limit_bead_bite_stop", "limit_clearance_least", "limit_bead_share_most", "limit_wedge_kept_least", "limit_wedge_kept_most", "back_bow_row", "back_bow_span",),
-        "refret_chosen": ("refret_wires", "wire_name",),
+        "refret_fits": ("shop_wires", "found_slot_width_least", "found_slot_width_most", "found_slot_depth_least",),
+        "refret_verdicts": ("refret_fits", "limit_fit_tightest", "limit_fit_loosest", "limit_bead_bite_caution", "limit_bead_bite_stop", "limit_clearance_least",),
+        "refret_crowns": ("shop_wires", "found_crown_most", "found_crown_at_twelve", "heights_dressing_loss",),
+        "refret_wedges": ("shop_wires", "found_slot_width_mean", "limit_bead_share_most",),
+        "refret_bows": ("refret_wedges", "limit_wedge_kept_least", "limit_wedge_kept_most", "back_bow_row", "back_bow_span",),
+        "refret_chosen": ("refret_fits", "wire_name",),
+        "refret_chosen_bow": ("refret_bows", "wire_name",),
         "refret_room": ("refret_chosen",),
     },
     "gramil.parts.relief": {
@@ -926,7 +931,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_old_bite": ("refret_chosen", "repair_refret", "limit_bead_bite_caution", "limit_bead_bite_stop",),
         "finding_old_room": ("refret_chosen", "repair_refret", "limit_clearance_least",),
         "finding_old_left": ("found_left_least", "limit_under_slot", "limit_under_slot_least",),
-        "finding_old_bow": ("refret_chosen", "repair_refret", "limit_back_bow",),
+        "finding_old_bow": ("refret_chosen_bow", "repair_refret", "limit_back_bow",),
         "finding_old_crowns": ("found_crown_least", "repair_refret", "limit_crown_least",),
         "finding_old_saddle": ("found_exposed_bass", "found_exposed_treble", "repair_reset", "limit_exposed_stop_least",),
         "finding_old_action": ("found_action_bass", "found_action_treble", "heights_action_bass",),
@@ -1602,7 +1607,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_nut_slots": ("limit_nut_first_least", "limit_nut_first_most", "nut_slot_over_first",),
     "finding_old_action": ("found_action_bass", "found_action_treble", "heights_action_bass",),
     "finding_old_bite": ("limit_bead_bite_caution", "refret_chosen",),
-    "finding_old_bow": ("limit_back_bow", "refret_chosen",),
+    "finding_old_bow": ("limit_back_bow", "refret_chosen_bow",),
     "finding_old_crowns": ("found_crown_least", "limit_crown_least",),
     "finding_old_left": ("found_left_least", "limit_under_slot",),
     "finding_old_room": ("limit_clearance_least", "refret_chosen",),
@@ -1803,7 +1808,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_laser_kerf_in", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
     "setup_top_under_strings": ("drawing_top_modes", "mode_air_lower", "mode_air_upper", "mode_list", "pulled_action", "pulled_rise", "pulled_rise_within", "pulled_rise_x", "pulled_said", "pulled_sink", "pulled_sink_within", "pulled_sink_x", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace", "pulled_turn", "pulled_turn_crept_least", "pulled_turn_crept_most", "pulled_turn_damp", "pulled_turn_dry", "pulled_turn_least", "pulled_turn_most", "pulled_turn_supported", "pulled_turn_within", "top_brace_wood", "top_wood",),
     "setup_voice_top": ("drawing_setup_voice", "mode_list", "pulled_said", "pulled_turn", "pulled_turn_within", "shaving_list", "shaving_step", "stuff_list",),
-    "setup_which_wire": ("found_slot_depth_least", "found_slot_width_least", "found_slot_width_most", "refret_wires",),
+    "setup_which_wire": ("found_slot_depth_least", "found_slot_width_least", "found_slot_width_most", "refret_bows", "refret_crowns", "refret_fits", "refret_verdicts",),
     "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "stuff_list", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
 }
 """What each page shows, read off its code: edges of the graph."""
@@ -1832,7 +1837,7 @@ if TYPE_CHECKING:
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
     from gramil.parts.hands import Handed
     from gramil.parts.opening_records import Opening, OpeningGap, Port
-    from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit, WireInOld
+    from gramil.parts.records import BlankChoice, BlockChoice, BowOfOld, CarveLine, CarveShape, CarveStation, CrownOnOld, FitInOld, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, VerdictOnOld, WedgeInOld, WireFit
     from gramil.parts.relief import PulledNeck
     from gramil.physics.compensation import Freedom, SetBacks
     from gramil.physics.layered_beam import Layers
@@ -1861,7 +1866,7 @@ if TYPE_CHECKING:
     from gramil.top.derivatives import Changes
     from gramil.top.mode import Mode
     from gramil.top.modes import ModePicture, NearPair
-    from gramil.top.pushing import PushTold
+    from gramil.top.pushing import PushCompared
     from gramil.top.shaving import Shaving
     from gramil.top.tapped import TriedWood
     from typing import Literal
@@ -2692,19 +2697,33 @@ if TYPE_CHECKING:
         hole: HoleRef
         patch_corners: Members[Ref[Any], Any]
 
-    class WireInOldRef(Ref[WireInOld]):
+    class FitInOldRef(Ref[FitInOld]):
         name: Ref[str]
-        crown_width: Ref[Mm]
-        crown_height: Ref[Mm]
         narrowest: Ref[Mm]
         widest: Ref[Mm]
         bite: Ref[Mm]
         room: Ref[Mm]
+
+    class VerdictOnOldRef(Ref[VerdictOnOld]):
+        name: Ref[str]
+        words: Ref[str]
+
+    class CrownOnOldRef(Ref[CrownOnOld]):
+        name: Ref[str]
+        width: Ref[Mm]
+        height: Ref[Mm]
         over_old: Ref[Mm]
         higher: Ref[Mm]
-        bow_least: Ref[Mm]
-        bow_most: Ref[Mm]
-        words: Ref[str]
+
+    class WedgeInOldRef(Ref[WedgeInOld]):
+        name: Ref[str]
+        least: Ref[Mm]
+        most: Ref[Mm]
+
+    class BowOfOldRef(Ref[BowOfOld]):
+        name: Ref[str]
+        least: Ref[Mm]
+        most: Ref[Mm]
 
     class PulledNeckRef(Ref[PulledNeck]):
         stations: Ref[Any]
@@ -2843,7 +2862,7 @@ if TYPE_CHECKING:
         lower: Ref[Hertz]
         upper: Ref[Hertz]
 
-    class PushToldRef(Ref[PushTold]):
+    class PushComparedRef(Ref[PushCompared]):
         name: Ref[str]
         given: Ref[Mm]
         solved: Ref[Mm]
@@ -4471,8 +4490,13 @@ if TYPE_CHECKING:
     port_bends: Members[OpeningGapRef, OpeningGap] = of(part_port.port_bends)
 
     # parts/refret.py
-    refret_wires: Members[WireInOldRef, WireInOld] = of(part_refret.refret_wires)
-    refret_chosen: WireInOldRef = of(part_refret.refret_chosen)
+    refret_fits: Members[FitInOldRef, FitInOld] = of(part_refret.refret_fits)
+    refret_verdicts: Members[VerdictOnOldRef, VerdictOnOld] = of(part_refret.refret_verdicts)
+    refret_crowns: Members[CrownOnOldRef, CrownOnOld] = of(part_refret.refret_crowns)
+    refret_wedges: Members[WedgeInOldRef, WedgeInOld] = of(part_refret.refret_wedges)
+    refret_bows: Members[BowOfOldRef, BowOfOld] = of(part_refret.refret_bows)
+    refret_chosen: FitInOldRef = of(part_refret.refret_chosen)
+    refret_chosen_bow: BowOfOldRef = of(part_refret.refret_chosen_bow)
     refret_room: Ref[Mm] = of(part_refret.refret_room)
 
     # parts/relief.py
@@ -4899,7 +4923,7 @@ if TYPE_CHECKING:
     pulled_said: Ref[str] = of(top_pull.pulled_said)
 
     # top/pushing.py
-    push_list: Members[PushToldRef, PushTold] = of(top_pushing.push_list)
+    push_list: Members[PushComparedRef, PushCompared] = of(top_pushing.push_list)
 
     # top/shaving.py
     shaving_groups: Members[Members[Ref[str], str], tuple[str, ...]] = of(top_shaving.shaving_groups)

@@ -157,8 +157,8 @@ class _Pack:
                 )
         yield "read/cents-map.svg", partial(cents_map_bytes, figures)
         yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
-        yield "read/dimensions.json", partial(_dimensions_told, figures, formatter, names)
-        yield "read/findings.json", partial(_findings_told, figures, formatter)
+        yield "read/dimensions.json", partial(_dimensions_json, figures, formatter, names)
+        yield "read/findings.json", partial(_findings_json, figures, formatter)
 
     def contents(self, files: Sequence[str]) -> bytes:
         """The page of contents of these files."""
@@ -170,18 +170,18 @@ class _Pack:
         return contents(self.figures, self.work, self.title, self.drawings, Packed(files, needed, pages, self.paper))
 
 
-def _dimensions_told(figures: Figures, formatter: Formatter, names: Sequence[str]) -> bytes:
+def _dimensions_json(figures: Figures, formatter: Formatter, names: Sequence[str]) -> bytes:
     from gramil.answers.answer import as_json, whose  # what is told to programs, no single template needs
-    from gramil.answers.figures import dims_told
+    from gramil.answers.figures import dims_answer
 
-    return as_json("dims", [whose(figures)], dims_told(figures, formatter, names)).encode()
+    return as_json("dims", [whose(figures)], dims_answer(figures, formatter, names)).encode()
 
 
-def _findings_told(figures: Figures, formatter: Formatter) -> bytes:
+def _findings_json(figures: Figures, formatter: Formatter) -> bytes:
     from gramil.answers.answer import as_json, whose
-    from gramil.answers.verdicts import check_told
+    from gramil.answers.verdicts import check_answer
 
-    return as_json("check", [whose(figures)], check_told(findings_of(figures), formatter)).encode()
+    return as_json("check", [whose(figures)], check_answer(findings_of(figures), formatter)).encode()
 
 
 def as_drawn(formatter: Formatter, figures: Figures) -> Formatter:

@@ -70,7 +70,7 @@ def test_a_plan_is_traced_and_its_outline_tried_on_an_instrument(demo: httpx.Cli
     assert version is not None
     data = {"token": token_of(followed), "version": version[1], "text": text, "do": "try"}
     assert "What was brought in" in demo.post(form[1], data=data).text
-    assert demo.get(f"{path}/believed.png", params={"points": laid()}).content[:4] == b"\x89PNG"
+    assert demo.get(f"{path}/straightened.png", params={"points": laid()}).content[:4] == b"\x89PNG"
 
 
 def test_a_second_line_is_a_choice_that_can_be_taken(demo: httpx.Client) -> None:
@@ -96,7 +96,7 @@ def test_what_is_wrong_stands_at_its_field(demo: httpx.Client) -> None:
         ({"bar": "wide"}, "bar", "wide"),
         ({"bar": "180"}, "bar", "another bar"),
         ({"waving": "-1"}, "waving", "no such height"),
-        ({"laid": "frame", "frame": "7 x 5"}, "frame", "no size of a frame"),
+        ({"laid": "frame", "frame": "7 x 5"}, "frame", "not the size of a frame"),
         ({"along": "1,1", "along_length": "50"}, "along", "1 ends are laid"),
         ({"points": "1 2 3"}, "points", "no pair of pixels"),
         ({"points": "nan,inf " * 9}, "points", "no pair of pixels"),
@@ -113,7 +113,7 @@ def test_what_is_wrong_stands_at_its_field(demo: httpx.Client) -> None:
 def test_what_is_no_picture_is_told_and_nothing_is_held(demo: httpx.Client) -> None:
     cut, blank = photograph()[:3000], io.BytesIO()
     Image.new("L", (400, 400), 200).save(blank, "PNG")
-    for content, said in ((b"<svg>", "no picture of a kind"), (cut, "cut short"), (b"", "no picture was chosen")):
+    for content, said in ((b"<svg>", "not a kind of picture"), (cut, "cut short"), (b"", "no picture was chosen")):
         page = sent(demo, content)
         assert page.status_code == 422
         assert said in page.text

@@ -71,7 +71,7 @@ def test_now_wants_files_or_a_store(bench: Path) -> None:
         (("now", "tarn.toml", "./tarn.toml", "--at", AT), "two of the files are of an instrument called Tarn"),
         (("match", "tarn.toml", "tarn.toml", "--at", AT), "two of the files are of an instrument called Tarn"),
         (("match", "", "--at", AT), "cannot be read"),
-        (("now", "tarn.toml", "--at", "0001-01-01"), "1900 to 2199"),
+        (("now", "tarn.toml", "--at", "0001-01-01"), "1900 and 2199"),
         (("now", "tarn.toml", "--at", AT, "--outlook", "+99999999999 44 %"), "is not an outlook"),
         (("now", "tarn.toml", "--shop", "shop.toml", "--at", AT, "--place", "attic"), 'no place called "attic"'),
         (("now", "alone/tarn.toml", "--at", AT, "--outlook", "thu 42 %"), "The shop has no [[place]]"),

@@ -67,10 +67,10 @@ def test_the_strips_are_written_and_nothing_else_is_asked(folder: Path) -> None:
 @pytest.mark.parametrize(
     ("content", "says"),
     [
-        (b"", "no picture"),
-        (b"\x00" * 5000, "no picture"),
+        (b"", "not a kind of picture"),
+        (b"\x00" * 5000, "not a kind of picture"),
         (b"%PDF-1.7 and so on", "cut short"),
-        (b"\xff\xd8\xff\xe0 and nothing after it", "no picture|damaged"),
+        (b"\xff\xd8\xff\xe0 and nothing after it", "not a kind of picture|damaged"),
     ],
 )
 def test_what_is_no_picture_is_told_in_a_sentence(folder: Path, content: bytes, says: str) -> None:

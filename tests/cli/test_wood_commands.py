@@ -143,7 +143,7 @@ def test_bare_lengths_are_in_the_unit_that_is_shown(tmp_path: Path) -> None:
         (("air", "show", "--shop", "shop.toml", "--days", "nan"), "no number"),
         (("cost", "tarn.toml", "--rate", "nan"), "no number"),
         (("done", "slotted", "tarn.toml", "--hours", "nan"), "no number"),
-        (("ready", "tarn.toml", "--shop", "shop.toml", "--now", "9999-12-31T23:59"), "1900 to 2199"),
+        (("ready", "tarn.toml", "--shop", "shop.toml", "--now", "9999-12-31T23:59"), "1900 and 2199"),
         (("wood", "persimmon", "--plot", "tarn.toml"), "does not end in .svg"),
     ],
 )

@@ -9,7 +9,7 @@ from gramil.description.reading import parse_description, parse_shop
 from gramil.description.shop.tables import JigTable
 from gramil.description.writing import set_key
 from gramil.faults import MakersFault
-from gramil.now.own_jigs import Built, less_what_is_there, with_own_jigs
+from gramil.now.own_jigs import Built, with_own_jigs, without_jigs_on_hand
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import usual_work
 
@@ -66,8 +66,8 @@ def test_what_is_made_on_one_serves_the_other_of_its_outline_and_a_finished_one_
 
 def test_what_serves_already_is_not_paid_for_again() -> None:
     tarn = Built("Tarn", TARN, Work({}, {}), frozenset({"mould_made", "side_form_made"}))
-    alone = less_what_is_there(built(TWIN), (), ())
-    beside = less_what_is_there(built(TWIN), (tarn,), jigs('[[jig]]\nname = "dish"\nfor = "top dish"\n'))
+    alone = without_jigs_on_hand(built(TWIN), (), ())
+    beside = without_jigs_on_hand(built(TWIN), (tarn,), jigs('[[jig]]\nname = "dish"\nfor = "top dish"\n'))
     assert alone.operations.keys() - beside.operations.keys() == {"mould_made", "side_form_made", "top_dish_made"}
 
 

@@ -15,7 +15,7 @@ from gramil.photographs.ground import KnownLength, Photograph
 from gramil.photographs.keys import about_pictures
 from gramil.photographs.picture_file import PictureRead, read_picture
 from gramil.photographs.pieces import frame_middles, frame_piece, strips
-from gramil.photographs.plan import Asked, Grounds, Laid, TracedPlan, grounds, traced
+from gramil.photographs.plan import Grounds, Laid, TracedPlan, TraceInputs, grounds, traced
 from gramil.photographs.surety import out_of_place
 from gramil.photographs.tags import corners
 
@@ -41,7 +41,7 @@ def _laid(scene: Scene, seed: int = 1, off: float = 3.0, picture: int = 0) -> li
 def _traced(waving: float, which: int) -> tuple[Grounds, TracedPlan, Array]:
     """A photograph of the plan read from its JPEG; with it what each place is off, mm."""
     scene = replace(SMALL, waving=waving, wave=WAVES[which], seed=which)
-    ground = grounds([read_picture(scene.jpeg())], Asked(strips(), waving=waving))
+    ground = grounds([read_picture(scene.jpeg())], TraceInputs(strips(), waving=waving))
     found = traced(ground, _laid(scene, which))
     return ground, found, off_the_line(found.line.points, body())
 
@@ -96,7 +96,7 @@ def test_tags_corners_are_where_they_are_and_where_the_vision_library_finds_them
 def test_two_pictures_of_one_plan_are_solved_together() -> None:
     left = replace(SMALL, over=(-150.0, 0.0), tilt=(0.05, 0.1, 0.1), distance=850.0, seed=5)
     right = replace(SMALL, over=(150.0, 0.0), tilt=(-0.05, -0.1, -0.2), distance=850.0, seed=6)
-    ground = grounds([PictureRead(left.grey()), PictureRead(right.grey())], Asked(strips(), waving=0.0))
+    ground = grounds([PictureRead(left.grey()), PictureRead(right.grey())], TraceInputs(strips(), waving=0.0))
     ring = body()[::160]
     points = []
     for at in ring:
@@ -114,12 +114,12 @@ def test_a_plan_that_has_stretched_is_taken_back_by_two_known_lengths() -> None:
         KnownLength(tuple(ends[row]), tuple(ends[row + 1]), size) for row, size in ((0, 400.0), (2, 300.0))
     )
     picture = PictureRead(scene.grey())
-    ground = grounds([picture], Asked(strips(), (along, across), waving=0.0))
+    ground = grounds([picture], TraceInputs(strips(), (along, across), waving=0.0))
     points = [Laid(x, y) for x, y in scene.seen(drawn[::160] * (1.003, 0.998)).tolist()]
     off = off_the_line(traced(ground, points).line.points, drawn)
     assert np.sqrt((off**2).mean()) < 0.06
     with pytest.raises(MakersFault, match="contradict"):
-        grounds([picture], Asked(strips(), (along, replace(across, length=330.0))))
+        grounds([picture], TraceInputs(strips(), (along, replace(across, length=330.0))))
 
 
 def test_a_line_beside_the_outline_is_told_and_a_gap_too() -> None:
@@ -130,11 +130,11 @@ def test_a_line_beside_the_outline_is_told_and_a_gap_too() -> None:
     whole = np.delete(ring, np.s_[2600:2690], axis=0)
     scene = replace(SMALL, lines=((whole, 0.5), (beside, 0.5)))
     told = " ".join(
-        traced(grounds([PictureRead(scene.grey())], Asked(strips(), waving=0.0)), _laid(scene, 3, off=0.5)).told
+        traced(grounds([PictureRead(scene.grey())], TraceInputs(strips(), waving=0.0)), _laid(scene, 3, off=0.5)).told
     )
     assert "Another line runs 2." in told
     assert "No ink" in told
-    in_inches = grounds([PictureRead(scene.grey())], Asked(strips(), waving=0.0, unit="in"))
+    in_inches = grounds([PictureRead(scene.grey())], TraceInputs(strips(), waving=0.0, unit="in"))
     inches = traced(in_inches, _laid(scene, 3, off=0.5))
     assert len(inches.told) >= 2
     assert not [line for line in (*inches.told, *about_pictures(in_inches)) if re.search(r"\bmm\b|\bcm\b|milli", line)]
@@ -145,7 +145,7 @@ def test_of_two_lines_that_one_is_taken_along_which_the_points_were_laid() -> No
     run = np.roll(outer, -1, axis=0) - np.roll(outer, 1, axis=0)
     inner = outer - 3.0 * np.column_stack((run[:, 1], -run[:, 0])) / np.hypot(*run.T)[:, None]
     scene = replace(SMALL, lines=((outer, 0.5), (inner, 0.5)))
-    ground = grounds([PictureRead(scene.grey())], Asked(strips(), waving=0.0))
+    ground = grounds([PictureRead(scene.grey())], TraceInputs(strips(), waving=0.0))
     for line in (outer, inner):
         laid = [Laid(x, y) for x, y in scene.seen(line[::160]).tolist()]
         assert np.sqrt((off_the_line(traced(ground, laid).line.points, line) ** 2).mean()) < 0.06
@@ -165,7 +165,7 @@ def test_a_tag_of_the_frame_that_lies_a_millimetre_off_is_named() -> None:
     middles = frame_middles(640.0, 480.0)
     tags = {number: (x + (moved == number), y, 0.0) for number, (x, y) in middles.items()}
     scene = replace(SMALL, tags=tags, lines=())
-    ground = grounds([PictureRead(scene.grey())], Asked((frame_piece(640.0, 480.0),)))
+    ground = grounds([PictureRead(scene.grey())], TraceInputs((frame_piece(640.0, 480.0),)))
     assert isinstance(ground.each[0], Photograph)
     assert out_of_place(ground.each[0].view.left_out)[:1] == (moved,)
     assert f"Tag {moved + 1} lies" in ground.each[0].told[0]
@@ -174,7 +174,7 @@ def test_a_tag_of_the_frame_that_lies_a_millimetre_off_is_named() -> None:
 def _refused(scene_or_picture: Scene | PictureRead, match: str) -> None:
     picture = scene_or_picture if isinstance(scene_or_picture, PictureRead) else PictureRead(scene_or_picture.grey())
     with pytest.raises(MakersFault, match=match):
-        grounds([picture], Asked(strips()))
+        grounds([picture], TraceInputs(strips()))
 
 
 def _with_a_strip_printed_at(share: float) -> PictureRead:
@@ -194,7 +194,7 @@ def test_a_strip_of_another_print_is_told_or_refused(share: float, refused: bool
     if refused:
         _refused(picture, "strips of different prints")
     else:
-        assert "printed at different scales" in " ".join(grounds([picture], Asked(strips())).each[0].told)
+        assert "printed at different scales" in " ".join(grounds([picture], TraceInputs(strips())).each[0].told)
 
 
 def test_a_burnt_out_picture_is_told_or_refused() -> None:
@@ -202,7 +202,7 @@ def test_a_burnt_out_picture_is_told_or_refused() -> None:
     _refused(PictureRead(np.clip(light * 1.6, 0, 255).astype(np.float32)), "burnt out over")
     flash = light.copy()
     flash[550:950, 750:1250] = 255.0
-    assert "burnt out" in " ".join(grounds([PictureRead(flash)], Asked(strips())).each[0].told)
+    assert "burnt out" in " ".join(grounds([PictureRead(flash)], TraceInputs(strips())).each[0].told)
 
 
 def test_what_says_nothing_is_refused_with_what_to_do() -> None:
@@ -256,9 +256,9 @@ def test_a_flat_scan_goes_by_two_known_lengths() -> None:
     along, across = (
         KnownLength(tuple(ends[row]), tuple(ends[row + 1]), size) for row, size in ((0, 480.0), (2, 360.0))
     )
-    ground = grounds([PictureRead(light)], Asked((), (along, across)))
+    ground = grounds([PictureRead(light)], TraceInputs((), (along, across)))
     points = [Laid(x, y) for x, y in (pixels[::160] + flat.noise).tolist()]
     off = off_the_line(traced(ground, points).line.points, ring)
     assert np.sqrt((off**2).mean()) < 0.15
     with pytest.raises(MakersFault, match="two known lengths"):
-        grounds([PictureRead(light)], Asked((), (along,)))
+        grounds([PictureRead(light)], TraceInputs((), (along,)))

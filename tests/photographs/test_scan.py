@@ -19,7 +19,7 @@ from gramil.description.plan.parts import PlanBrace
 from gramil.faults import MakersFault
 from gramil.photographs.ground import KnownLength
 from gramil.photographs.picture_file import read_picture
-from gramil.photographs.plan import Asked, Grounds, Laid, TracedPlan, grounds, traced
+from gramil.photographs.plan import Grounds, Laid, TracedPlan, TraceInputs, grounds, traced
 
 from .printed import TARN, on_page, pdf, ring_of
 from .rendered import off_the_line
@@ -64,7 +64,7 @@ def read(dots: int) -> tuple[Grounds, TracedPlan]:
     ends = pixels(np.array([(low[0], low[1]), (high[0], low[1]), (low[0], low[1]), (low[0], high[1])]), per_mm).tolist()
     along, across = (high - low).tolist()
     known = (KnownLength(tuple(ends[0]), tuple(ends[1]), along), KnownLength(tuple(ends[2]), tuple(ends[3]), across))
-    ground = grounds([read_picture(content, "scan")], Asked((), known))
+    ground = grounds([read_picture(content, "scan")], TraceInputs((), known))
     clicks = near(ring[np.linspace(0, len(ring), CLICKS, endpoint=False).astype(int)], dots)
     return ground, traced(ground, [Laid(x, y) for x, y in pixels(clicks, per_mm).tolist()])
 
@@ -98,7 +98,7 @@ def other(change: Callable[[Image.Image], Image.Image], move: Callable[[Array], 
     corners = np.array([(low[0], low[1]), (high[0], low[1]), (low[0], low[1]), (low[0], high[1])])
     ends, (along, across) = move(pixels(corners, per_mm)).tolist(), (high - low).tolist()
     known = (KnownLength(tuple(ends[0]), tuple(ends[1]), along), KnownLength(tuple(ends[2]), tuple(ends[3]), across))
-    ground = grounds([read_picture(out.getvalue(), "scan")], Asked((), known))
+    ground = grounds([read_picture(out.getvalue(), "scan")], TraceInputs((), known))
     clicks = move(pixels(near(ring[np.linspace(0, len(ring), CLICKS, endpoint=False).astype(int)], 3), per_mm))
     return traced(ground, [Laid(x, y) for x, y in clicks.tolist()])
 

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from gramil.faults import MakersFault
 from gramil.photographs.picture_file import PictureRead
 from gramil.photographs.pieces import strips
-from gramil.photographs.plan import Asked, Laid, grounds
+from gramil.photographs.plan import Laid, TraceInputs, grounds
 from gramil.photographs.slots import SlotsSeen, slots_seen
 
 from ..every_key.descriptions import EXAMPLES
@@ -43,7 +43,7 @@ def points_on(scene: Scene, cut: Array, off: float = 1.0) -> list[Laid]:
 
 def seen(cut: Array, drawn: Array) -> SlotsSeen:
     scene = board(cut)
-    ground = grounds([PictureRead(scene.grey())], Asked(strips(), waving=0.5))
+    ground = grounds([PictureRead(scene.grey())], TraceInputs(strips(), waving=0.5))
     return slots_seen(ground, points_on(scene, cut), drawn)
 
 
@@ -73,7 +73,7 @@ def test_another_scale_is_told() -> None:
 def test_points_where_no_slot_is_are_told() -> None:
     cut = placed(650.0)
     scene = board(cut[:12])
-    ground = grounds([PictureRead(scene.grey())], Asked(strips(), waving=0.5))
+    ground = grounds([PictureRead(scene.grey())], TraceInputs(strips(), waving=0.5))
     found = slots_seen(ground, points_on(scene, cut), cut)
     assert np.isnan(found.off[12:]).all()
     assert np.isfinite(found.off[:12]).all()

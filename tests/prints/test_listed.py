@@ -6,7 +6,7 @@ import pytest
 
 from gramil.formatter import formatter_of
 from gramil.graph import Figures
-from gramil.prints.carried_on import carried_on
+from gramil.prints.extrapolated import extrapolation_remark
 from gramil.prints.listed import headings_of
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.wood.movement import CARRIED_ON
@@ -68,7 +68,7 @@ def test_what_stands_on_movement_carried_on_says_so_in_lists_and_verdicts_alike(
     )
     assert figures["swell_moisture_dry"] < 6 < 14 > figures["swell_moisture_wet"]
     for finding in findings_of(figures):
-        carried = bool(carried_on(figures, finding.figure.address)) and finding.severity != "not judged"
+        carried = bool(extrapolation_remark(figures, finding.figure.address)) and finding.severity != "not judged"
         assert ("Carried on: moisture of" in str(finding.says)) == carried
     on_the_sheet = [formatter_of(figures).filled(each) for each in figures["setup_owner_air"].notes]
     assert any("Moisture of 5.4 % lies outside" in each and "carried on" in each for each in on_the_sheet)

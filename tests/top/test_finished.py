@@ -12,7 +12,7 @@ from gramil.acts.tools import keep_tool
 from gramil.cli.store_options import moment_of
 from gramil.cli.top import _finished, _its_file, finished_lines
 from gramil.faults import MakersFault
-from gramil.prints.top_rows import rise_told
+from gramil.prints.top_rows import rise_in_words
 from gramil.store.items import Item
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
@@ -58,8 +58,8 @@ def test_the_rise_that_the_neck_is_set_for_follows_from_the_others() -> None:
         )
         for part, rise in ((0.12, 1.0), (0.05, 0.8))
     )
-    lines = rise_told(own, other, "mm")
+    lines = rise_in_words(own, other, "mm")
     assert 'body_rise = "0.87 mm"' in lines[1]
     assert "it is 1.000 mm now" in lines[2]
     unknown = replace(own, known={**own.known, n.pulled_action.address: float("nan")})
-    assert rise_told(unknown, other, "mm") == ()
+    assert rise_in_words(unknown, other, "mm") == ()

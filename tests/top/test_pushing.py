@@ -18,11 +18,11 @@ from gramil.graph import Figures
 from gramil.physics.plates.plate import Plate
 from gramil.physics.plates.plies import Ply
 from gramil.physics.plates.timber import Timber
-from gramil.prints.top_rows import pushes_told
+from gramil.prints.top_rows import pushes_in_words
 from gramil.shop.shop_in_store import shop_description
 from gramil.store.opening import open_store
 from gramil.top.braced import Braced, Pull, solved
-from gramil.top.pushing import PushTold, push_list
+from gramil.top.pushing import PushCompared, push_list
 
 STEEL = 210000.0
 """Young's modulus, MPa; 0.3 for Poisson's ratio."""
@@ -43,7 +43,7 @@ def test_a_clamped_disc_gives_what_the_books_say() -> None:
     assert told.solved == pytest.approx(20.0 * radius**2 / (16 * math.pi * bending), rel=0.015)
 
 
-def of_tarn(*pushes: Push) -> tuple[PushTold, ...]:
+def of_tarn(*pushes: Push) -> tuple[PushCompared, ...]:
     figures = top_of_tarn()
     top = figures[n.braced_quick]
     return push_list(pushes, top, top, figures[n.pulled_spread])
@@ -66,13 +66,13 @@ def test_what_no_wood_explains_is_said_and_lengths_are_in_the_makers_unit() -> N
     (soft,) = of_tarn(Push("one", 20.0, 0.1, 0.01))
     told = (replace(soft, given=3 * soft.solved),)
     formatter = formatter_of(replace(figures, known={**figures.known, n.push_list.address: told}))
-    lines = pushes_told(formatter.figures, replace(formatter, first="in"))
+    lines = pushes_in_words(formatter.figures, replace(formatter, first="in"))
     assert any("no wood explains" in line for line in lines)
     assert " in; solved " in lines[0]
-    assert not any("no wood explains" in line for line in pushes_told(*_as_solved(soft)))
+    assert not any("no wood explains" in line for line in pushes_in_words(*_as_solved(soft)))
 
 
-def _as_solved(soft: PushTold) -> tuple[Figures, Formatter]:
+def _as_solved(soft: PushCompared) -> tuple[Figures, Formatter]:
     figures = top_of_tarn()
     known = {**figures.known, n.push_list.address: (replace(soft, given=soft.solved),)}
     as_solved = replace(figures, known=known)

@@ -24,7 +24,7 @@ from gramil.prints.top_rows import picture_words
 from gramil.prints.whole import figures_of_files
 from gramil.reference import name_of
 from gramil.setups.setup import figures_on
-from gramil.top.advice import Asked, advised, raised
+from gramil.top.advice import ShavingGoal, advised, raised
 from gramil.top.derivatives import changes_of, room_of
 from gramil.top.shaving import shaving_list
 
@@ -100,7 +100,7 @@ def test_advice_gives_what_it_promised() -> None:
     changes = changes_of(top)
     wanted = top.moved.turn - math.radians(0.1)
     legs = ("X treble", "X bass")
-    advice = advised(top, changes, legs, Asked(turn=wanted))
+    advice = advised(top, changes, legs, ShavingGoal(turn=wanted))
     assert advice.off < 0
     found = raised(top, legs, -advice.off).moved.turn
     assert found - top.moved.turn == pytest.approx(wanted - top.moved.turn, rel=0.05)
@@ -111,13 +111,13 @@ def test_never_more_than_the_brace_still_has() -> None:
     top = top_of_tarn()[n.braced_quick][0]
     changes = changes_of(top)
     bar = next(each for each in top.braced.bars if each.name == "tone bar 2")
-    advice = advised(top, changes, ("tone bar 2",), Asked(turn=math.radians(3.0)))
+    advice = advised(top, changes, ("tone bar 2",), ShavingGoal(turn=math.radians(3.0)))
     assert advice.off == pytest.approx(room_of(bar))
     assert room_of(bar) == pytest.approx(9.0 - 2.5, abs=1e-6)  # its height less that of its ends, as described
     assert not advice.reached
     assert any("not reached" in line for line in advice.warnings)
     with pytest.raises(MakersFault, match="tone bar 1"):
-        advised(top, changes, ("tone bar 9",), Asked(turn=0.01))
+        advised(top, changes, ("tone bar 9",), ShavingGoal(turn=0.01))
 
 
 def test_what_is_said_wherever_it_is_shown() -> None:

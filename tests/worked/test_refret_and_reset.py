@@ -100,9 +100,10 @@ def test_a_wire_in_the_old_slots_by_hand(figures: Figures) -> None:
     assert wire.widest == pytest.approx(0.60 - 0.54)
     assert wire.bite == pytest.approx((0.78 - 0.60) / 2)
     assert wire.room == pytest.approx(1.75 - 1.6)
-    assert wire.over_old == pytest.approx(1.15 - 0.86)
-    assert wire.higher == pytest.approx(1.15 - 0.05 - 0.86)
-    assert wire.words == "loose in the widest slot"
+    crown = next(each for each in figures["refret_crowns"] if each.name == wire.name)
+    assert crown.over_old == pytest.approx(1.15 - 0.86)
+    assert crown.higher == pytest.approx(1.15 - 0.05 - 0.86)
+    assert {each.name: each.words for each in figures["refret_verdicts"]}[wire.name] == "loose in the widest slot"
 
 
 def test_old_frets_that_stay_are_the_crowns_of_the_work() -> None:
@@ -124,3 +125,11 @@ def test_before_it_is_read_nothing_of_it_is_judged() -> None:
         if name in told:
             assert told[name].severity == "not judged", name
             assert "found " in str(told[name].says), name
+
+
+def test_a_wire_in_the_old_slots_asks_for_the_slots_alone() -> None:
+    """Whether a tang fits has nothing to do with how far the old crowns were worn down, nor has the neck's bow."""
+    told = {each.name: str(each.says) for each in findings_of(moor(made=False))}
+    for name in ("wire in the widest old slot", "bite in the widest old slot", "back-bow from the new frets"):
+        assert "found slot width" in told[name], name
+        assert "crown" not in told[name], name

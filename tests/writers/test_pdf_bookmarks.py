@@ -6,9 +6,9 @@ from collections.abc import Iterator
 import pikepdf
 import pytest
 
-from gramil.chosen import choices, chosen_makers
 from gramil.cli.options import opened_with_work
 from gramil.formatter import formatter_of
+from gramil.print_choice import choices, chosen_makers
 from gramil.prints.whole import drawings_of, figures_of_files
 from gramil.typeset import printed_unscaled
 from gramil.writers.pdf import tiled_pdf, whole_pdf

@@ -8,7 +8,7 @@ Did = TypeVar("Did")
 
 
 @dataclass(frozen=True)
-class FileTold:
+class FileAnswer:
     """A file that was written, and how many bytes it holds."""
 
     path: str
@@ -21,7 +21,7 @@ class Packed:
     were changed.
     """
 
-    files: tuple[FileTold, ...]
+    files: tuple[FileAnswer, ...]
     left: tuple[str, ...]
 
 
@@ -41,6 +41,6 @@ def acted(did: Any) -> Any:
 def packed(folder: str, files: Mapping[str, bytes], left: Iterable[str]) -> Packed:
     """The files of a pack, by their names in its folder."""
     return Packed(
-        tuple(FileTold(f"{folder}/{name}", len(content)) for name, content in files.items()),
+        tuple(FileAnswer(f"{folder}/{name}", len(content)) for name, content in files.items()),
         tuple(f"{folder}/{name}" for name in left),
     )

@@ -56,7 +56,7 @@ class IfGlued:
 
 
 @dataclass(frozen=True)
-class WorkTold:
+class WorkAnswer:
     """An operation that needs wood or air: open, closed, or not judged, for these reasons; `ready` is when its
     wood is.
     """
@@ -69,7 +69,7 @@ class WorkTold:
 
 
 @dataclass(frozen=True)
-class PieceTold:
+class PieceAnswer:
     """A piece: where it lies, its moisture (%) on the whole, in its middle and at both faces, whether it has
     settled, and where and when it is ready soonest.
     """
@@ -103,12 +103,12 @@ class Ready:
     at: datetime
     humidity: tuple[float, float]
     moisture: tuple[float, float]
-    work: tuple[WorkTold, ...]
-    pieces: tuple[PieceTold, ...]
+    work: tuple[WorkAnswer, ...]
+    pieces: tuple[PieceAnswer, ...]
     not_known: tuple[NotKnown, ...]
 
 
-def air_told(at: datetime, band: tuple[float, float], aim: float, found: Iterable[PlaceView], gluing: str) -> AirShow:
+def air_answer(at: datetime, band: tuple[float, float], aim: float, found: Iterable[PlaceView], gluing: str) -> AirShow:
     """How the places stand."""
     return AirShow(at, band, aim, tuple(_place(each, gluing) for each in found))
 
@@ -132,7 +132,7 @@ def _place(each: PlaceView, gluing: str) -> PlaceAir:
     )
 
 
-def ready_told(
+def ready_answer(
     at: datetime,
     humidity: tuple[float, float],
     moisture: tuple[float, float],
@@ -152,15 +152,15 @@ def ready_told(
     )
 
 
-def _work(each: WorkNow, at: datetime) -> WorkTold:
+def _work(each: WorkNow, at: datetime) -> WorkAnswer:
     state = "closed" if each.closed else "not judged" if each.unknown else "open"
     ready = each.opens.ready.dates(at)[1] if each.opens else None
-    return WorkTold(each.operation.name, each.operation.what, state, (*each.closed, *each.unknown), ready)
+    return WorkAnswer(each.operation.name, each.operation.what, state, (*each.closed, *each.unknown), ready)
 
 
-def _piece(each: Readiness, at: datetime) -> PieceTold:
+def _piece(each: Readiness, at: datetime) -> PieceAnswer:
     state, row, best = each.piece.state, each.piece.row, each.best
-    return PieceTold(
+    return PieceAnswer(
         row.name,
         row.wood,
         each.piece.place,

@@ -11,14 +11,14 @@ from pydantic import TypeAdapter
 
 from gramil import __version__
 from gramil import names as n
-from gramil.decimals import told_number
+from gramil.decimals import twelve_digits
 from gramil.graph import Figures
 
 FORM: Literal[1] = 1
 """The form's number: it is raised when something in an answer is renamed or means something else; what comes in
 addition does not raise it.
 """
-Told = TypeVar("Told")
+Content = TypeVar("Content")
 Plain = float | int | str | bool | None
 
 
@@ -34,14 +34,14 @@ class Whose:
 
 
 @dataclass(frozen=True)
-class Answer(Generic[Told]):
+class Answer(Generic[Content]):
     """An answer: the form's number, the program's version, the command, the instruments, and what is told of them."""
 
     form: Literal[1]
     gramil: str
     command: str
     instruments: tuple[Whose, ...]
-    told: Told
+    told: Content
 
 
 def whose(figures: Figures, revision: int | None = None) -> Whose:
@@ -68,5 +68,5 @@ def plain(value: Any) -> Plain:
     if hasattr(value, "item"):
         value = value.item() if value.ndim == 0 else None
     if isinstance(value, float):
-        return told_number(value)
+        return twelve_digits(value)
     return value if isinstance(value, int | str | bool) else None

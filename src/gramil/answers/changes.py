@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from gramil.answers.answer import Plain, plain
-from gramil.answers.verdicts import FindingTold, MadeTold, findings_told, made_told
+from gramil.answers.verdicts import FindingAnswer, MadeAnswer, findings_answer, made_answer
 from gramil.change.foreman import Part, foremans_note
 from gramil.change.made import Judged
 from gramil.change.shift import Carried, Move, Shift
@@ -16,7 +16,7 @@ from gramil.prints.papers import Paper
 
 
 @dataclass(frozen=True)
-class InputTold:
+class InputAnswer:
     """An input that was changed: its keys in the description, and how it was and is shown."""
 
     name: str
@@ -26,7 +26,7 @@ class InputTold:
 
 
 @dataclass(frozen=True)
-class MoveTold:
+class MoveAnswer:
     """A dimension that moved, at the address where it moved most: its values in `unit`, by how much, how many of its
     figures moved, and what it is in words.
     """
@@ -43,20 +43,20 @@ class MoveTold:
 
 
 @dataclass(frozen=True)
-class ShiftTold:
+class ShiftAnswer:
     """All that differs: inputs, features on the body (`by` mm toward the tail), moves by part with the biggest
     first, how many more are within the tolerance, findings that come and go, papers no longer true, finished work
     that is no longer right (`null` without a record of it), and the foreman's note in words.
     """
 
-    inputs: tuple[InputTold, ...]
+    inputs: tuple[InputAnswer, ...]
     features: tuple[Carried, ...]
-    moves: tuple[MoveTold, ...]
+    moves: tuple[MoveAnswer, ...]
     folded: int
-    came: tuple[FindingTold, ...]
-    went: tuple[FindingTold, ...]
+    came: tuple[FindingAnswer, ...]
+    went: tuple[FindingAnswer, ...]
     papers: tuple[Paper, ...]
-    made: tuple[MadeTold, ...] | None
+    made: tuple[MadeAnswer, ...] | None
     note: tuple[Part, ...]
 
 
@@ -72,32 +72,32 @@ class Turn:
     shown: str
     address: str
     figure: str
-    shift: ShiftTold
+    shift: ShiftAnswer
 
 
-def shift_told(found: Shift, before: Figures, after: Figures, judged: Sequence[Judged] | None) -> ShiftTold:
+def shift_answer(found: Shift, before: Figures, after: Figures, judged: Sequence[Judged] | None) -> ShiftAnswer:
     """A shift with its words; `judged` is the verdict on the finished work, None if there is no record of it."""
     old, new = formatter_of(before), formatter_of(after)
-    inputs = (InputTold(name, tuple(keys_of(name)), old.text(name), new.text(name)) for name in found.inputs)
+    inputs = (InputAnswer(name, tuple(keys_of(name)), old.text(name), new.text(name)) for name in found.inputs)
     note = foremans_note(found, before, after, judged) if found.inputs else ()
-    return ShiftTold(
+    return ShiftAnswer(
         tuple(inputs),
         found.features,
-        moves_told(found.moves, before, after),
+        moves_answer(found.moves, before, after),
         found.folded,
-        findings_told(found.came, new),
-        findings_told(found.went, old),
+        findings_answer(found.came, new),
+        findings_answer(found.went, old),
         found.papers,
-        None if judged is None else made_told(judged, new.first),
+        None if judged is None else made_answer(judged, new.first),
         note,
     )
 
 
-def moves_told(moves: Iterable[Move], before: Figures, after: Figures) -> tuple[MoveTold, ...]:
+def moves_answer(moves: Iterable[Move], before: Figures, after: Figures) -> tuple[MoveAnswer, ...]:
     """Moves with the words of each dimension."""
     old, new = formatter_of(before), formatter_of(after)
     return tuple(
-        MoveTold(
+        MoveAnswer(
             each.part,
             each.name,
             each.address,

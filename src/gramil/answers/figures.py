@@ -12,7 +12,7 @@ from gramil.sources import cited
 
 
 @dataclass(frozen=True)
-class FigureTold:
+class FigureAnswer:
     """One figure: the part that it belongs to, its address, its value in `unit` (lengths in mm, angles in rad;
     empty for a plain number or words), and how it is shown, in the maker's unit and in the other.
     """
@@ -29,11 +29,11 @@ class FigureTold:
 class Dims:
     """Every single figure, sorted by part."""
 
-    dimensions: tuple[FigureTold, ...]
+    dimensions: tuple[FigureAnswer, ...]
 
 
 @dataclass(frozen=True)
-class ReasonTold:
+class ReasonAnswer:
     """Why a figure is what it is. `formula` and `numbers` are the formula in words and with its numbers, `method`
     how it is found if no formula would do, `source` who published it, `origin` the file and line of what was
     written, `measured` when a measurement took its place and `drawn` what it was before that.
@@ -61,34 +61,34 @@ class Why:
     """A figure's reason first, then that of all that it follows from; or, asked the other way, what hangs on it."""
 
     address: str
-    reasons: tuple[ReasonTold, ...]
+    reasons: tuple[ReasonAnswer, ...]
     hangs_on_it: tuple[str, ...]
 
 
-def _figure(row: Row, formatter: Formatter) -> FigureTold:
+def _figure(row: Row, formatter: Formatter) -> FigureAnswer:
     beside = formatter.both_of(row.address, row.value, row.unit)
-    return FigureTold(row.part, row.address, plain(row.value), row.unit or "", *beside)
+    return FigureAnswer(row.part, row.address, plain(row.value), row.unit or "", *beside)
 
 
-def dims_told(figures: Figures, formatter: Formatter, names: Iterable[str]) -> Dims:
+def dims_answer(figures: Figures, formatter: Formatter, names: Iterable[str]) -> Dims:
     """The figures of the dimensions named, sorted by part as the listing is."""
     found = [_figure(row, formatter) for row in rows(figures, names)]
     return Dims(tuple(sorted(found, key=lambda each: each.part)))
 
 
-def why_told(reason: Reason, formatter: Formatter, steps: Iterable[Reason]) -> Why:
+def why_answer(reason: Reason, formatter: Formatter, steps: Iterable[Reason]) -> Why:
     """A reason and the steps that lead up to it, each once."""
     each = {step.address: step for step in (reason, *steps)}
     return Why(reason.address, tuple(_reason(step, formatter) for step in each.values()), ())
 
 
-def hangs_told(address: str, names: Iterable[str]) -> Why:
+def hangs_answer(address: str, names: Iterable[str]) -> Why:
     """What hangs on a figure."""
     return Why(address, (), tuple(names))
 
 
-def _reason(step: Reason, formatter: Formatter) -> ReasonTold:
-    return ReasonTold(
+def _reason(step: Reason, formatter: Formatter) -> ReasonAnswer:
+    return ReasonAnswer(
         step.address,
         plain(step.value),
         formatter.figures.unit_at(step.address) or "",

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from gramil.answers.changes import MoveTold, moves_told
-from gramil.answers.verdicts import FindingTold, MadeTold, findings_told, made_told
+from gramil.answers.changes import MoveAnswer, moves_answer
+from gramil.answers.verdicts import FindingAnswer, MadeAnswer, findings_answer, made_answer
 from gramil.change.as_made import AsMade
 from gramil.change.settled import Settled
 from gramil.formatter import formatter_of
@@ -13,7 +13,7 @@ from gramil.prints.papers import Paper
 
 
 @dataclass(frozen=True)
-class ReadingTold:
+class ReadingAnswer:
     """A figure as measured, what was wanted, and by how much it is off, in `unit`; `cents` if it moves a fret."""
 
     address: str
@@ -25,7 +25,7 @@ class ReadingTold:
 
 
 @dataclass(frozen=True)
-class SettledTold:
+class SettledAnswer:
     """A key of the description that a reading settles: its address, as described and as made, in `unit`; `null` as made
     if no value of it gives what was read.
     """
@@ -39,23 +39,23 @@ class SettledTold:
 
 
 @dataclass(frozen=True)
-class MeantTold:
+class MeantAnswer:
     """What readings mean: each with how far it is off, what follows from them, findings that came and went, finished
     work that is no longer right, sheets to print again, and what they settle in the description.
     """
 
-    readings: tuple[ReadingTold, ...]
-    moves: tuple[MoveTold, ...]
+    readings: tuple[ReadingAnswer, ...]
+    moves: tuple[MoveAnswer, ...]
     folded: int
-    came: tuple[FindingTold, ...]
-    went: tuple[FindingTold, ...]
-    made: tuple[MadeTold, ...]
+    came: tuple[FindingAnswer, ...]
+    went: tuple[FindingAnswer, ...]
+    made: tuple[MadeAnswer, ...]
     sheets: tuple[Paper, ...]
-    settles: tuple[SettledTold, ...]
+    settles: tuple[SettledAnswer, ...]
 
 
 @dataclass(frozen=True)
-class UsedTold:
+class UsedAnswer:
     """Wood that an operation used up: its name, and the need that it was promised for."""
 
     piece: str
@@ -77,14 +77,14 @@ class WorkNoted:
     to_measure: tuple[str, ...]
     not_needed: str
     hangs_on: str
-    meant: MeantTold | None
-    used_up: tuple[UsedTold, ...]
+    meant: MeantAnswer | None
+    used_up: tuple[UsedAnswer, ...]
     left: tuple[str, ...]
     description_changed: bool
 
 
 @dataclass(frozen=True)
-class SheetTold:
+class SheetAnswer:
     """A sheet written: whose and of which operation, its title, its file and how many bytes that has, whether it counts
     as handed out (`null` without a record), on what lost work it hangs (empty: on none), and what was measured at it,
     in words.
@@ -100,26 +100,26 @@ class SheetTold:
     measured: tuple[str, ...]
 
 
-def meant_told(
+def meant_answer(
     found: AsMade, before: Figures, after: Figures, again: Iterable[Paper], settles: Sequence[Settled]
-) -> MeantTold:
+) -> MeantAnswer:
     """What readings mean, from the figures before them to those after."""
     old, new = formatter_of(before), formatter_of(after)
     readings = (
-        ReadingTold(each.address, each.measured, each.wanted, each.difference, each.unit, each.cents)
+        ReadingAnswer(each.address, each.measured, each.wanted, each.difference, each.unit, each.cents)
         for each in found.off
     )
     settled = (
-        SettledTold(each.key, each.address, each.described, each.value, each.unit or "", each.reading)
+        SettledAnswer(each.key, each.address, each.described, each.value, each.unit or "", each.reading)
         for each in settles
     )
-    return MeantTold(
+    return MeantAnswer(
         tuple(readings),
-        moves_told(found.moves, before, after),
+        moves_answer(found.moves, before, after),
         found.folded,
-        findings_told(found.came, new),
-        findings_told(found.went, old),
-        made_told(found.judged, new.first),
+        findings_answer(found.came, new),
+        findings_answer(found.went, old),
+        made_answer(found.judged, new.first),
         tuple(again),
         tuple(settled),
     )

@@ -6,7 +6,7 @@ Moments are those of the record, in ISO 8601; an instrument that an act is on st
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from gramil.answers.verdicts import MadeTold
+from gramil.answers.verdicts import MadeAnswer
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,7 @@ class FileBrought:
     count: int
     there_already: int
     lines_left_out: int
-    made: tuple[MadeTold, ...]
+    made: tuple[MadeAnswer, ...]
     not_judged: str
 
 
@@ -43,7 +43,7 @@ class CopyMade:
 
 
 @dataclass(frozen=True)
-class ChangeTold:
+class ChangeAnswer:
     """A change of the record: when, and what."""
 
     at: str
@@ -58,7 +58,7 @@ class PutBack:
 
     store: str
     copy: str
-    gone: tuple[ChangeTold, ...]
+    gone: tuple[ChangeAnswer, ...]
     kept: str | None
 
 
@@ -86,7 +86,7 @@ class HandedOut:
 
 
 @dataclass(frozen=True)
-class StaleTold:
+class StaleAnswer:
     """A sheet that is no longer true: whose, its name, when it was handed out, and why."""
 
     instrument: str
@@ -102,7 +102,7 @@ class JigChecked:
     jig: str
     constant: float
     written: str
-    stale: tuple[StaleTold, ...]
+    stale: tuple[StaleAnswer, ...]
 
 
 @dataclass(frozen=True)
@@ -139,7 +139,7 @@ class MeasuredAnew:
 
 
 @dataclass(frozen=True)
-class AirTold:
+class AirAnswer:
     """Air as a meter reads it: relative humidity in %, temperature in C."""
 
     humidity: float
@@ -152,8 +152,8 @@ class ReadAnew:
 
     place: str
     at: str
-    was: AirTold
-    right: AirTold | None
+    was: AirAnswer
+    right: AirAnswer | None
 
 
 @dataclass(frozen=True)
@@ -183,7 +183,7 @@ class Returned:
     instrument: str
     as_in: int
     revision: int
-    made: tuple[MadeTold, ...]
+    made: tuple[MadeAnswer, ...]
     not_judged: str
 
 
@@ -250,7 +250,7 @@ class MeterRead:
     """A place's air as the meter says it, the band for gluing (least and most %), and whether it is within."""
 
     place: str
-    air: AirTold
+    air: AirAnswer
     band: tuple[float, float]
     within: bool
 

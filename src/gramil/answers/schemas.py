@@ -8,26 +8,26 @@ from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
 from gramil.answers import record
-from gramil.answers.acts import FileTold, Packed, acted
+from gramil.answers.acts import FileAnswer, Packed, acted
 from gramil.answers.air import AirShow, IfGlued, Ready
 from gramil.answers.answer import adapter_of
-from gramil.answers.changes import ShiftTold, Turn
+from gramil.answers.changes import ShiftAnswer, Turn
 from gramil.answers.figures import Dims, Why
-from gramil.answers.noted import SheetTold, WorkNoted
+from gramil.answers.noted import SheetAnswer, WorkNoted
 from gramil.answers.readings import OldBoardRead, SetUpRead, SlotsRead
 from gramil.answers.tap import Tap
-from gramil.answers.top import TopTold
+from gramil.answers.top import TopAnswer
 from gramil.answers.traced import Trace
 from gramil.answers.verdicts import Check, Checks
 from gramil.answers.wood import Match, Wood, Woods
-from gramil.answers.work import CostTold, Now, Weeks
+from gramil.answers.work import CostAnswer, Now, Weeks
 from gramil.description.schema import instrument_schema, shop_schema
 
 ANSWERS: Mapping[str, Any] = {
     "air show": AirShow,
     "book": Packed,
     "check": Check | Checks,
-    "cost": CostTold,
+    "cost": CostAnswer,
     "dims": Dims,
     "if-glued": IfGlued,
     "match": Match,
@@ -38,9 +38,9 @@ ANSWERS: Mapping[str, Any] = {
     "readback slots": SlotsRead,
     "ready": Ready,
     "schema": Packed,
-    "shift": ShiftTold,
+    "shift": ShiftAnswer,
     "tap": Tap,
-    "top": TopTold,
+    "top": TopAnswer,
     "trace": Trace,
     "turn": Turn,
     "weeks": Weeks,
@@ -52,10 +52,10 @@ ACTS: Mapping[str, Any] = {
     "air log": record.LogRead,
     "air read": record.MeterRead,
     "done": WorkNoted,
-    "sheet": tuple[SheetTold, ...],
+    "sheet": tuple[SheetAnswer, ...],
     "store anew": record.BegunAnew,
     "store backup": record.CopyMade,
-    "store export": tuple[FileTold, ...],
+    "store export": tuple[FileAnswer, ...],
     "store import": record.FilesBrought,
     "store jig": record.JigChecked,
     "store join": record.Counted,
@@ -73,7 +73,7 @@ ACTS: Mapping[str, Any] = {
     "store return": record.Returned,
     "store sheets": record.HandedOut,
     "store split": record.Cut,
-    "store undo": record.ChangeTold,
+    "store undo": record.ChangeAnswer,
     "store upgrade": record.Upgraded,
     "store verify": record.Proved,
 }

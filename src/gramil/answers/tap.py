@@ -26,7 +26,7 @@ class Tap:
     faults: tuple[str, ...]
 
 
-def tap_told(found: TriedWood) -> Tap:
+def tap_answer(found: TriedWood) -> Tap:
     """What a piece came to."""
     wood, known = found.known.timber, found.known
     return Tap(

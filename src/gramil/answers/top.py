@@ -5,14 +5,14 @@ from dataclasses import dataclass
 
 from gramil import names as n
 from gramil.answers.answer import Plain, plain
-from gramil.answers.verdicts import FindingTold, findings_told
+from gramil.answers.verdicts import FindingAnswer, findings_answer
 from gramil.findings.finding import Finding
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
-from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, TopRow, picture_words, shaving_rows, woods_told
+from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, TopRow, picture_words, shaving_rows, woods_in_words
 from gramil.top.advice import Advice
 from gramil.top.pull import RIGID
-from gramil.top.pushing import PushTold
+from gramil.top.pushing import PushCompared
 from gramil.top.shaving import Shaving
 
 
@@ -33,7 +33,7 @@ class TopFigure:
 
 
 @dataclass(frozen=True)
-class ModeTold:
+class ModeAnswer:
     """One of the top's modes, Hz, with nothing but the plate moving; `words` says which parts of it move how, and
     `lines` are those along which it stays at rest: runs of (along, across) in mm.
     """
@@ -48,7 +48,7 @@ class ModeTold:
 
 
 @dataclass(frozen=True)
-class AdviceTold:
+class AdviceAnswer:
     """How much to take `off` these braces (less than 0: add; mm), found by solving again: what was `wanted` and what is
     `found` (radians or Hz), and whether that was reached; `by_first_order` is what the derivatives alone would have
     said, `room` what the braces have.
@@ -75,21 +75,21 @@ class TopOf:
     instrument: str
     said: str
     figures: tuple[TopFigure, ...]
-    modes: tuple[ModeTold, ...]
+    modes: tuple[ModeAnswer, ...]
     shavings: tuple[Shaving, ...]
-    pushes: tuple[PushTold, ...]
-    findings: tuple[FindingTold, ...]
+    pushes: tuple[PushCompared, ...]
+    findings: tuple[FindingAnswer, ...]
     told: tuple[str, ...]
     not_judged: tuple[str, ...]
 
 
 @dataclass(frozen=True)
-class TopTold:
+class TopAnswer:
     """The top under the strings, and beside it that of another instrument, if one was named; `advice` is what was asked
     for and carried out in the model, or `null`."""
 
     tops: tuple[TopOf, ...]
-    advice: AdviceTold | None
+    advice: AdviceAnswer | None
 
 
 def top_of(figures: Figures, findings: tuple[Finding, ...]) -> TopOf:
@@ -102,8 +102,8 @@ def top_of(figures: Figures, findings: tuple[Finding, ...]) -> TopOf:
         tuple(_modes(figures, formatter)),
         tuple(shaving_rows(figures)),
         figures[n.push_list],
-        findings_told(findings, formatter),
-        woods_told(figures),
+        findings_answer(findings, formatter),
+        woods_in_words(figures),
         NOT_SAID,
     )
 
@@ -116,16 +116,16 @@ def _figure(row: TopRow, formatter: Formatter) -> TopFigure:
     return TopFigure(row.what, row.figure.address, value, unit, formatter.text(row.figure), within, least, most)
 
 
-def _modes(figures: Figures, formatter: Formatter) -> Iterator[ModeTold]:
+def _modes(figures: Figures, formatter: Formatter) -> Iterator[ModeAnswer]:
     for mode, picture in zip(figures[n.mode_list], figures[n.mode_pictures], strict=True):
         lines = tuple(tuple((float(x), float(y)) for x, y in line) for line in picture.lines)
         words = picture_words(picture, formatter)
-        yield ModeTold(mode.name, mode.hertz, mode.within, mode.least, mode.most, words, lines)
+        yield ModeAnswer(mode.name, mode.hertz, mode.within, mode.least, mode.most, words, lines)
 
 
-def advice_told(advice: Advice) -> AdviceTold:
+def advice_answer(advice: Advice) -> AdviceAnswer:
     """What was asked for and carried out."""
-    return AdviceTold(
+    return AdviceAnswer(
         advice.braces,
         advice.off,
         advice.by_first_order,

@@ -11,7 +11,7 @@ from gramil.photographs.slots import SlotsSeen
 
 
 @dataclass(frozen=True)
-class OutlineTold:
+class OutlineAnswer:
     """An outline: half of it as points along and across (mm) with corners counted from 1, its length and width (mm), by
     how much its halves differed, two standard deviations of a place, and the lines of a description.
     """
@@ -26,7 +26,7 @@ class OutlineTold:
 
 
 @dataclass(frozen=True)
-class SlotsTold:
+class SlotsAnswer:
     """A board's slots seen roughly: from the first on how far toward the bridge each lies from where it is drawn (mm,
     `null` where none is seen), by what share their scale is longer, and two standard deviations of both.
     """
@@ -44,23 +44,23 @@ class Trace:
     """
 
     says: tuple[str, ...]
-    outline: OutlineTold | None
-    slots: SlotsTold | None = None
+    outline: OutlineAnswer | None
+    slots: SlotsAnswer | None = None
 
 
-def trace_told(ground: Grounds, found: TracedPlan | None, unit: LengthUnit) -> Trace:
+def trace_answer(ground: Grounds, found: TracedPlan | None, unit: LengthUnit) -> Trace:
     """What was traced; the description's lines in `unit`."""
     says = tuple(about_pictures(ground))
     if found is None:
         return Trace(says, None)
     line = found.outline
     keys = "\n".join(body_keys(line, unit)) + "\n"
-    told = OutlineTold(line.points, line.corners, line.length, line.widest, line.asymmetry, line.unsure, keys)
+    told = OutlineAnswer(line.points, line.corners, line.length, line.widest, line.asymmetry, line.unsure, keys)
     return Trace((*says, *(f"{each}." for each in found.told)), told)
 
 
-def slots_told(ground: Grounds, found: SlotsSeen) -> Trace:
+def slots_answer(ground: Grounds, found: SlotsSeen) -> Trace:
     """What a board's slots say."""
     off = tuple(None if np.isnan(each) else float(each) for each in found.off)
-    told = SlotsTold(off, found.longer, found.within, found.longer_within)
+    told = SlotsAnswer(off, found.longer, found.within, found.longer_within)
     return Trace(tuple(about_pictures(ground)), None, told)

@@ -12,7 +12,7 @@ from gramil.measure import LengthUnit
 
 
 @dataclass(frozen=True)
-class FindingTold:
+class FindingAnswer:
     """One finding. `address` is the figure that is judged, with its `value` and how it is `shown`; `limit` is how the
     limit is shown, `limit_address` its figure and `limit_from` where it comes from: all empty if there is none.
     """
@@ -31,7 +31,7 @@ class FindingTold:
 
 
 @dataclass(frozen=True)
-class MadeTold:
+class MadeAnswer:
     """Finished work: what was made by which operation, how it stands, what it is and what it should be, in words and as
     values in `unit`.
     """
@@ -57,8 +57,8 @@ class Check:
 
     stops: bool
     counted: dict[str, int]
-    findings: tuple[FindingTold, ...]
-    made: tuple[MadeTold, ...]
+    findings: tuple[FindingAnswer, ...]
+    made: tuple[MadeAnswer, ...]
 
 
 @dataclass(frozen=True)
@@ -71,23 +71,23 @@ class Checks:
     each: tuple[Check, ...]
 
 
-def check_told(findings: Iterable[Finding], formatter: Formatter, judged: Iterable[Judged] = ()) -> Check:
+def check_answer(findings: Iterable[Finding], formatter: Formatter, judged: Iterable[Judged] = ()) -> Check:
     """Every finding, the fine ones too, and the finished work that is spoilt."""
-    told = findings_told(findings, formatter)
-    made = made_told(judged, formatter.first)
+    told = findings_answer(findings, formatter)
+    made = made_answer(judged, formatter.first)
     counted: dict[str, int] = {each: sum(one.severity == each for one in told) for each in SEVERITIES}
     stops = counted["stop"] > 0 or any(each.standing == "lost" for each in made)
     return Check(stops, counted, told, made)
 
 
-def findings_told(findings: Iterable[Finding], formatter: Formatter) -> tuple[FindingTold, ...]:
+def findings_answer(findings: Iterable[Finding], formatter: Formatter) -> tuple[FindingAnswer, ...]:
     """Findings in words, with their values."""
     return tuple(_finding(each, formatter) for each in findings)
 
 
-def _finding(finding: Finding, formatter: Formatter) -> FindingTold:
+def _finding(finding: Finding, formatter: Formatter) -> FindingAnswer:
     each = in_words(finding, formatter)
-    return FindingTold(
+    return FindingAnswer(
         each.name,
         each.severity,
         each.address,
@@ -102,14 +102,14 @@ def _finding(finding: Finding, formatter: Formatter) -> FindingTold:
     )
 
 
-def made_told(judged: Iterable[Judged], first: LengthUnit) -> tuple[MadeTold, ...]:
+def made_answer(judged: Iterable[Judged], first: LengthUnit) -> tuple[MadeAnswer, ...]:
     """Finished work that is no longer right, what is lost first."""
     return tuple(_made(each, first) for each in spoilt(judged))
 
 
-def _made(judged: Judged, first: LengthUnit) -> MadeTold:
+def _made(judged: Judged, first: LengthUnit) -> MadeAnswer:
     is_now, should_be = values_said(judged, first)
-    return MadeTold(
+    return MadeAnswer(
         judged.operation,
         judged.what,
         judged.standing,

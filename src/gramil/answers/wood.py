@@ -78,7 +78,7 @@ class Woods:
 
 
 @dataclass(frozen=True)
-class NeedTold:
+class NeedAnswer:
     """A piece of wood that an instrument needs: finished sizes in mm, and the woods that do."""
 
     instrument: str
@@ -91,12 +91,12 @@ class NeedTold:
 
 
 @dataclass(frozen=True)
-class ServedTold:
+class ServedAnswer:
     """A need, the piece or made part that serves it, how much of the piece is left over as a share of the need, and
     remarks.
     """
 
-    need: NeedTold
+    need: NeedAnswer
     piece: str
     wood: str
     made_ahead: bool
@@ -105,7 +105,7 @@ class ServedTold:
 
 
 @dataclass(frozen=True)
-class NearTold:
+class NearAnswer:
     """A part made ahead that would fit an instrument if reworked, and what is off."""
 
     part: str
@@ -117,13 +117,13 @@ class NearTold:
 class Match:
     """What serves what, what must be bought, made parts that nearly fit, and brace wood that is wanting, in words."""
 
-    served: tuple[ServedTold, ...]
-    bought: tuple[NeedTold, ...]
-    near: tuple[NearTold, ...]
+    served: tuple[ServedAnswer, ...]
+    bought: tuple[NeedAnswer, ...]
+    near: tuple[NearAnswer, ...]
     wanting: tuple[str, ...]
 
 
-def wood_told(
+def wood_answer(
     wood: Species,
     figures: Iterable[tuple[str, str, str, float, Published | None]],
     width: float,
@@ -168,14 +168,14 @@ def _moved(wood: Species, width: float, begun: float, humidity: float, temperatu
     return Moved(humidity, later, radial, tangential)
 
 
-def woods_told(woods: Iterable[Species]) -> Woods:
+def woods_answer(woods: Iterable[Species]) -> Woods:
     """The list of woods."""
     return Woods(tuple(Kind(each.name, each.botanical, each.uses) for each in woods))
 
 
-def match_told(found: Matching, wanting: Sequence[str]) -> Match:
+def match_answer(found: Matching, wanting: Sequence[str]) -> Match:
     """Which pieces serve which needs."""
-    near = (NearTold(each.part.name, name, each.off) for name, each in found.near)
+    near = (NearAnswer(each.part.name, name, each.off) for name, each in found.near)
     return Match(
         tuple(map(_served, found.served)),
         tuple(map(_need, found.bought)),
@@ -184,12 +184,14 @@ def match_told(found: Matching, wanting: Sequence[str]) -> Match:
     )
 
 
-def _served(each: Served) -> ServedTold:
+def _served(each: Served) -> ServedAnswer:
     piece, wood = ("", "") if each.stock is None else (each.stock.name, each.stock.wood)
     if each.fit is not None:
         piece = each.fit.part.name
-    return ServedTold(_need(each.need), piece, wood, each.fit is not None, each.waste / each.need.volume, each.remarks)
+    return ServedAnswer(
+        _need(each.need), piece, wood, each.fit is not None, each.waste / each.need.volume, each.remarks
+    )
 
 
-def _need(each: Need) -> NeedTold:
-    return NeedTold(each.instrument, each.name, each.what, each.woods, each.length, each.width, each.thickness)
+def _need(each: Need) -> NeedAnswer:
+    return NeedAnswer(each.instrument, each.name, each.what, each.woods, each.length, each.width, each.thickness)

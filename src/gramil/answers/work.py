@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from gramil.answers.verdicts import MadeTold, made_told
+from gramil.answers.verdicts import MadeAnswer, made_answer
 from gramil.now.blocks import Block, label
 from gramil.now.costs import Cost, Material, PartHours
 from gramil.now.open_now import Closed, Closes, InstrumentNow, InstrumentState, Open
@@ -12,7 +12,7 @@ from gramil.now.states import Bench
 
 
 @dataclass(frozen=True)
-class PlaceTold:
+class PlaceAnswer:
     """The air of a place as last read (%, C), least and most humidity of its last day, and whether that is too old."""
 
     name: str
@@ -24,7 +24,7 @@ class PlaceTold:
 
 
 @dataclass(frozen=True)
-class OpenTold:
+class OpenAnswer:
     """An operation that can be done now, with the minutes of work that it takes and the name of its sheet."""
 
     operation: str
@@ -37,7 +37,7 @@ class OpenTold:
 
 
 @dataclass(frozen=True)
-class ClosedTold:
+class ClosedAnswer:
     """An operation that must wait: for what (`by`), why, and when it opens, `null` if nobody can say."""
 
     operation: str
@@ -48,7 +48,7 @@ class ClosedTold:
 
 
 @dataclass(frozen=True)
-class InstrumentTold:
+class InstrumentAnswer:
     """One instrument's work: how many operations are done of all, what is open, best first, what is closed, sheets that
     are stale and why, and finished work that is no longer right.
     """
@@ -56,10 +56,10 @@ class InstrumentTold:
     name: str
     done: int
     all: int
-    open: tuple[OpenTold, ...]
-    closed: tuple[ClosedTold, ...]
+    open: tuple[OpenAnswer, ...]
+    closed: tuple[ClosedAnswer, ...]
     stale: dict[str, str]
-    made: tuple[MadeTold, ...]
+    made: tuple[MadeAnswer, ...]
 
 
 @dataclass(frozen=True)
@@ -67,13 +67,13 @@ class Now:
     """The work at a moment, the air of each place, and what could not be read."""
 
     at: datetime
-    places: tuple[PlaceTold, ...]
-    instruments: tuple[InstrumentTold, ...]
+    places: tuple[PlaceAnswer, ...]
+    instruments: tuple[InstrumentAnswer, ...]
     not_read: tuple[str, ...]
 
 
 @dataclass(frozen=True)
-class BlockTold:
+class BlockAnswer:
     """A stretch of work, and until when what it glues then cures."""
 
     instrument: str
@@ -89,12 +89,12 @@ class Weeks:
     """The weeks ahead: stretches of work in order of time, and what else is said of the plan."""
 
     begins: datetime
-    blocks: tuple[BlockTold, ...]
+    blocks: tuple[BlockAnswer, ...]
     says: tuple[str, ...]
 
 
 @dataclass(frozen=True)
-class CostTold:
+class CostAnswer:
     """Hours by part, materials, money for an hour, for the work, for the materials and in all; `without` are materials
     of which no cost is noted, so that they are not in the total.
     """
@@ -109,31 +109,31 @@ class CostTold:
     without: tuple[str, ...]
 
 
-def now_told(bench: Bench, found: Sequence[InstrumentNow]) -> Now:
+def now_answer(bench: Bench, found: Sequence[InstrumentNow]) -> Now:
     """The whole page of `gramil now`, what waits for other work too."""
     places = (
-        PlaceTold(each.name, each.read_at, each.humidity, each.temperature, each.day, each.old)
+        PlaceAnswer(each.name, each.read_at, each.humidity, each.temperature, each.day, each.old)
         for each in bench.shop.places.values()
     )
     pairs = zip(found, bench.instruments, strict=True)
     return Now(bench.shop.now, tuple(places), tuple(_instrument(*each) for each in pairs), bench.faults)
 
 
-def _instrument(one: InstrumentNow, state: InstrumentState) -> InstrumentTold:
-    return InstrumentTold(
+def _instrument(one: InstrumentNow, state: InstrumentState) -> InstrumentAnswer:
+    return InstrumentAnswer(
         one.name,
         one.done,
         one.all,
         tuple(map(_open, one.open)),
         tuple(map(_closed, one.closed)),
         dict(state.stale),
-        made_told(state.judged, state.unit),
+        made_answer(state.judged, state.unit),
     )
 
 
-def _open(each: Open) -> OpenTold:
+def _open(each: Open) -> OpenAnswer:
     operation = each.operation
-    return OpenTold(
+    return OpenAnswer(
         operation.name,
         operation.what,
         operation.hands,
@@ -144,21 +144,21 @@ def _open(each: Open) -> OpenTold:
     )
 
 
-def _closed(each: Closed) -> ClosedTold:
-    return ClosedTold(each.operation.name, each.operation.what, each.by, each.why, each.when)
+def _closed(each: Closed) -> ClosedAnswer:
+    return ClosedAnswer(each.operation.name, each.operation.what, each.by, each.why, each.when)
 
 
-def weeks_told(begins: datetime, found: Iterable[Block], says: Iterable[str]) -> Weeks:
+def weeks_answer(begins: datetime, found: Iterable[Block], says: Iterable[str]) -> Weeks:
     """The plan with the sentences that stand under it."""
     blocks = (
-        BlockTold(each.instrument, each.operation.name, label(each), each.begins, each.ends, each.cures)
+        BlockAnswer(each.instrument, each.operation.name, label(each), each.begins, each.ends, each.cures)
         for each in found
     )
     return Weeks(begins, tuple(blocks), tuple(filter(None, says)))
 
 
-def cost_told(cost: Cost, money: str) -> CostTold:
+def cost_answer(cost: Cost, money: str) -> CostAnswer:
     """The cost with its sums."""
-    return CostTold(
+    return CostAnswer(
         cost.hours, cost.materials, cost.rate, cost.work, cost.material, cost.total, money, tuple(cost.without)
     )

@@ -153,7 +153,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/picture/frame.pdf", photograph_files.frame_file),
     ("/picture/{plan}", photograph_page.plan_page),
     ("/picture/{plan}/shown-{number}.jpg", photograph_files.shown_file),
-    ("/picture/{plan}/believed.png", photograph_files.believed_file),
+    ("/picture/{plan}/straightened.png", photograph_files.straightened_file),
 )
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/shop/new", new_shop_page.make_shop),

@@ -86,11 +86,11 @@ def reader_at(figures: Figures, cut: Cut, formatter: Formatter) -> Reader:
 
 def _in_words(drawing: Drawing, reader: Reader, figures: Figures) -> str:
     """The section in words, every figure by what it is."""
-    told = "; ".join(f"{said(each.address, figures)} {each.text}" for each in figures_on(drawing, reader))
+    told = "; ".join(f"{address_in_words(each.address, figures)} {each.text}" for each in figures_on(drawing, reader))
     return f"{drawing.title}. {told}." if told else f"{drawing.title}. Only the strings are cut here."
 
 
-def said(address: str, figures: Figures) -> str:
+def address_in_words(address: str, figures: Figures) -> str:
     """An address in words: `slot left at crest at fret 7`, `height over crown string 6 at fret 12`."""
     plain = address.removesuffix(BETWEEN)
     if plain in (WIDTH.address, DEPTH.address):

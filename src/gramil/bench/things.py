@@ -181,7 +181,7 @@ def things_on(figures: Figures, side: float) -> tuple[Thing, ...]:
     return tuple(each for each in (*below, *face) if each.marks)
 
 
-def told_of(kind: Kind, figures: Figures) -> tuple[tuple[str, Ref[Any]], ...]:
+def first_figures_of(kind: Kind, figures: Figures) -> tuple[tuple[str, Ref[Any]], ...]:
     """The first figures on a part's card; for a hole, those that its own shape has."""
     return tuple(
         each for each in kind.first if each[1].address not in OF_A_SHAPE or figures[each[1]] == figures[each[1]]

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from gramil.description.plan.laid import LaidPlaces
     from gramil.photographs.ground import KnownLength
     from gramil.photographs.ink import What
-    from gramil.photographs.plan import Asked, Grounds, Laid
+    from gramil.photographs.plan import Grounds, Laid, TraceInputs
     from gramil.photographs.tags import Piece
 
 MOST_POINTS = 200
@@ -96,14 +96,14 @@ def typed_in(request: PageRequest) -> Typed:
     return Typed(**{**typed, "follow": " ".join(each for each in request.many("follow") if each)})
 
 
-def asked_by(typed: Typed, unit: LengthUnit) -> "Asked":
+def asked_by(typed: Typed, unit: LengthUnit) -> "TraceInputs":
     """What is asked of the pictures. Raises MakersFault, each fault at its field."""
-    from gramil.photographs.plan import Asked
+    from gramil.photographs.plan import TraceInputs
     from gramil.photographs.surety import WAVING
 
     waving = _length(typed.waving, "waving", unit, WAVING)
     height = _length(typed.height, "height", unit, 0.0)
-    return Asked(_pieces(typed, unit), tuple(_known(typed, unit)), waving, height, edge_or_line(typed), unit)
+    return TraceInputs(_pieces(typed, unit), tuple(_known(typed, unit)), waving, height, edge_or_line(typed), unit)
 
 
 def laid_places(typed: Typed, ground: "Grounds", unit: LengthUnit) -> "LaidPlaces":

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from gramil.answers.record import AirTold, MeterRead
+from gramil.answers.record import AirAnswer, MeterRead
 from gramil.cli.as_read import as_read_option
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.store_options import asked_hand, moment, store_file
@@ -47,4 +47,4 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, as_r
         click.echo(
             'What needs that band is closed until the meter says otherwise, or --outlook "+1 45 %" is given to now.'
         )
-    return MeterRead(place, AirTold(humidity, float(celsius)), (least, most), where == "in")
+    return MeterRead(place, AirAnswer(humidity, float(celsius)), (least, most), where == "in")

@@ -10,7 +10,7 @@ from gramil.air.air_bands import limits_of
 from gramil.air.air_of_places import places_of
 from gramil.air.air_view import HOURS_HELD, PlaceView, views
 from gramil.air.readiness import gluing_humidity
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.kinds import Number
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_itself
@@ -45,9 +45,9 @@ def show(shop: Path, now: datetime, as_json: bool, plot: Path | None, days: floa
     for fault in places.faults:
         click.echo(str(fault), err=True)
     if as_json:
-        from gramil.answers.air import air_told
+        from gramil.answers.air import air_answer
 
-        told("air show", (), air_told(now, band, aim, views(places, now, band, aim), places.gluing))
+        write_answer("air show", (), air_answer(now, band, aim, views(places, now, band, aim), places.gluing))
     else:
         _listed(views(places, now, band, aim), now, band, aim, places.gluing, description.shop.shop.temperature)
     if plot is not None:

@@ -41,7 +41,7 @@ def bench_options(command: F) -> F:
 
 
 @dataclass(frozen=True)
-class Wanted:
+class BenchOptions:
     """What those options were given."""
 
     files: tuple[str, ...]
@@ -53,7 +53,7 @@ class Wanted:
     place: str | None
 
 
-def bench_wanted(wanted: Wanted, record_days: float = ON_RECORD) -> Bench:
+def bench_wanted(wanted: BenchOptions, record_days: float = ON_RECORD) -> Bench:
     """The bench that the options ask for. With a store, FILES are instruments' names.
 
     Of a store's readings, those of the last `record_days` are looked at.

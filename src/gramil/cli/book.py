@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import (
     file_to_make,
     instrument_file,
@@ -42,9 +42,9 @@ def command(
     made = build_book(figures, formatter, work, paper or sheet_paper(figures))
     out.write_bytes(made)
     if as_json:
-        from gramil.answers.acts import FileTold, Packed
+        from gramil.answers.acts import FileAnswer, Packed
         from gramil.answers.answer import whose
 
-        told("book", [whose(figures)], Packed((FileTold(str(out), len(made)),), ()))
+        write_answer("book", [whose(figures)], Packed((FileAnswer(str(out), len(made)),), ()))
     else:
         click.echo(f"{out}")

@@ -11,7 +11,7 @@ import click
 from gramil import names as n
 from gramil.change.made import Judged
 from gramil.cli.instrument_files import instrument_files
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import as_made_option, opened, shop_file, top_option, with_the_top
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.verdicts import verdicts
@@ -82,7 +82,7 @@ def command(
         except MakersFault as fault:
             faults += fault.faults
     if as_json and found:
-        _told(found, len(files) > 1)
+        _tell(found, len(files) > 1)
     elif not as_json:
         for line in _lines(found, fine, len(files) > 1):
             click.echo(line)
@@ -107,13 +107,13 @@ def _lines(found: Iterable[Checked], fine: bool, several: bool) -> Iterator[str]
         yield from each.lines(fine)
 
 
-def _told(found: Sequence[Checked], several: bool) -> None:
+def _tell(found: Sequence[Checked], several: bool) -> None:
     from gramil.answers.answer import whose
-    from gramil.answers.verdicts import Checks, check_told
+    from gramil.answers.verdicts import Checks, check_answer
 
-    each = tuple(check_told(one.findings, one.formatter, one.judged) for one in found)
+    each = tuple(check_answer(one.findings, one.formatter, one.judged) for one in found)
     whole = Checks(any(one.stops for one in each), each) if several else each[0]
-    told("check", [whose(one.formatter.figures, one.number) for one in found], whole)
+    write_answer("check", [whose(one.formatter.figures, one.number) for one in found], whole)
 
 
 def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, "tuple[Judged, ...]", None]:

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.cli.json_option import json_option, told, whose_by_name
+from gramil.cli.json_option import json_option, whose_by_name, write_answer
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make, shop_file
@@ -16,7 +16,7 @@ from gramil.description.reading import parse_description, read_description, read
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, cost_written, materials_in
-from gramil.now.own_jigs import Built, less_what_is_there
+from gramil.now.own_jigs import Built, without_jigs_on_hand
 from gramil.pack import sheet_paper
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
@@ -75,10 +75,10 @@ def command(
         asked.work, asked.done, asked.noted, [*asked.materials, *(_material(text) for text in material)], rate
     )
     if as_json:
-        from gramil.answers.work import cost_told
+        from gramil.answers.work import cost_answer
 
         names = [str(asked.figures[n.instrument_name])]
-        told("cost", whose_by_name(names, store, "drawn"), cost_told(found, money))
+        write_answer("cost", whose_by_name(names, store, "drawn"), cost_answer(found, money))
     else:
         for line in listing(found, money):
             click.echo(wrapped(line))
@@ -97,7 +97,7 @@ def _from_file(file: Path, shop: Path | None) -> _Instrument:
     figures = figures_of(described, of_shop)
     work = needed(checked_work(lists_beside(shop, file), figures, list_beside(file).name), described.instrument)
     one = Built(str(figures[n.instrument_name]), described.instrument, work, frozenset(done))
-    work = less_what_is_there(one, (), of_shop.shop.jig)
+    work = without_jigs_on_hand(one, (), of_shop.shop.jig)
     return _Instrument(figures, work, done, {}, [], "")
 
 

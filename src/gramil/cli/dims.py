@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.manners import aside
 from gramil.cli.options import (
     as_made_option,
@@ -22,7 +22,7 @@ from gramil.description.problems import meant, nearest
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.in_shop_units import in_shop_units
-from gramil.prints.listed import headings_of, there
+from gramil.prints.listed import headings_of, on_this_instrument
 from gramil.prints.whole import dimensions_of
 from gramil.rows import Heading, Row, rows
 from gramil.writers.tables import SEPARATORS, dimensions_csv
@@ -76,9 +76,9 @@ def command(
     names = _chosen(figures, part)
     if as_json:
         from gramil.answers.answer import whose
-        from gramil.answers.figures import dims_told
+        from gramil.answers.figures import dims_answer
 
-        told("dims", [whose(figures)], dims_told(figures, formatter, names))
+        write_answer("dims", [whose(figures)], dims_answer(figures, formatter, names))
     elif as_csv:
         table = dimensions_csv(figures, formatter, names, separator or ",")
         if out is None:
@@ -92,7 +92,7 @@ def command(
 
 
 def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
-    names = there(figures, dimensions_of(figures))
+    names = on_this_instrument(figures, dimensions_of(figures))
     if part is None:
         return names
     chosen = tuple(name for name in names if figures.graph.dimensions[name].part.replace("_", " ") == part.lower())

@@ -9,7 +9,7 @@ import click
 
 from gramil import names as n
 from gramil.acts.work import UsedUp, refuse_work
-from gramil.answers.noted import UsedTold, WorkNoted
+from gramil.answers.noted import UsedAnswer, WorkNoted
 from gramil.change.as_made import with_readings
 from gramil.change.settled import settled
 from gramil.change.sheet_figures import asked_of
@@ -68,7 +68,7 @@ class ToNote:
 
 
 @dataclass(frozen=True)
-class Told:
+class NotedWork:
     """What was noted: line by line, and as a record."""
 
     lines: tuple[str, ...]
@@ -137,7 +137,7 @@ def command(
     return told.noted
 
 
-def _by_number(store: Store, asked: ToNote) -> Told:
+def _by_number(store: Store, asked: ToNote) -> NotedWork:
     """The operation of a line that was shown last, noted as done on its instrument."""
     from gramil.cli.last_list import lines_meant, still_listed
 
@@ -173,7 +173,7 @@ def _measured(texts: Iterable[str]) -> dict[str, str]:
     return written
 
 
-def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Told:
+def _in_file(file: Path, shop: Path | None, asked: ToNote) -> NotedWork:
     """Noted in the record beside the description, all of it or nothing; another `done` on it waits meanwhile.
 
     With `write` what the measurements settle goes into the description after it.
@@ -199,7 +199,7 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Told:
         rows = tuple(Measured(each.address, each.written) for each in found)
         _append(record, seen, made, Done(operation, day, asked.noted.note, rows))
     changed, *written = put() if put else (False,)
-    return Told((*told, f"Noted in {record.name}.", *written), words.noted(record.name, changed))
+    return NotedWork((*told, f"Noted in {record.name}.", *written), words.noted(record.name, changed))
 
 
 def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
@@ -218,7 +218,7 @@ def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
     put_text(record, new, seen)
 
 
-def _in_store(store: Store, name: str, asked: ToNote) -> Told:
+def _in_store(store: Store, name: str, asked: ToNote) -> NotedWork:
     from gramil.acts.work import note_and_settle, note_done
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
@@ -261,8 +261,8 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Told:
     told.append(f"Noted in {store.path.name}.")
     if new != text:
         told.append(f"The description of {name} is saved anew.")
-    wood = [UsedTold(each.name, each.need) for each in used]
-    return Told(tuple(told), words.noted(store.path.name, new != text, wood, kept))
+    wood = [UsedAnswer(each.name, each.need) for each in used]
+    return NotedWork(tuple(told), words.noted(store.path.name, new != text, wood, kept))
 
 
 def _with_left_over(

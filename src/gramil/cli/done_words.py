@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import click
 
-from gramil.answers.noted import MeantTold, UsedTold, WorkNoted, meant_told
+from gramil.answers.noted import MeantAnswer, UsedAnswer, WorkNoted, meant_answer
 from gramil.change.as_made import AsMade, as_made, with_readings
 from gramil.change.foreman import in_rows, readings_note
 from gramil.change.settled import off
@@ -37,9 +37,9 @@ class Meant:
             yield from (row for line in part.lines for row in in_rows(line))
         yield from settling_lines(self.after, self.readings)
 
-    def told(self) -> MeantTold:
+    def told(self) -> MeantAnswer:
         """The same as a record."""
-        return meant_told(self.found, self.before, self.after, self.again, off(self.after, self.readings))
+        return meant_answer(self.found, self.before, self.after, self.again, off(self.after, self.readings))
 
 
 @dataclass(frozen=True)
@@ -82,7 +82,9 @@ class DoneWords:
         if self.meant:
             yield from self.meant.lines()
 
-    def noted(self, kept_in: str, changed: bool, used: Sequence[UsedTold] = (), left: Sequence[str] = ()) -> WorkNoted:
+    def noted(
+        self, kept_in: str, changed: bool, used: Sequence[UsedAnswer] = (), left: Sequence[str] = ()
+    ) -> WorkNoted:
         """The record of it, once it is noted: where, whether the description is changed, wood used up and left over."""
         known = self.whole.operations.get(self.operation)
         return WorkNoted(

@@ -13,7 +13,7 @@ from gramil.air.glue_up import USUAL, WHAT, GlueUp, What, case_of, what_first
 from gramil.air.if_glued import Case, answer, figure_text
 from gramil.air.pieces_now import PieceNow, pieces_now
 from gramil.air.readiness import gluing_band
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.kinds import HUMIDITY, MOISTURE, UNITS, length, size, temperature_of
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_file
@@ -69,7 +69,7 @@ def command(what: What, shop: Path | None, now: datetime, units: LengthUnit | No
 
         word, why = answer(case, at.band)
         first = "" if word == "go" else what_first(piece, at.places, at.now, at.band)
-        told("if-glued", (), IfGlued(case, word, why, first))
+        write_answer("if-glued", (), IfGlued(case, word, why, first))
         return
     for line in (*case_lines(case, units), *verdict_lines(case, piece, at)):
         click.echo(line)

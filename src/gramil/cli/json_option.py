@@ -16,7 +16,7 @@ F = TypeVar("F", bound=Callable[..., Any])
 json_option: Callable[[F], F] = click.option("--json", "as_json", is_flag=True, help="As JSON, for programs.")
 
 
-def told(command: str, instruments: Iterable["Whose"], answer: Any) -> None:
+def write_answer(command: str, instruments: Iterable["Whose"], answer: Any) -> None:
     """Write an answer as JSON."""
     from gramil.answers.answer import as_json
 
@@ -42,7 +42,7 @@ def answers_in_lines(command: click.Command, name: str) -> click.Command:
 
         with redirect_stdout(io.StringIO()) as said:
             did = acts(**given)
-        told(name, _asked_about(given), Acted(tuple(said.getvalue().splitlines()), did))
+        write_answer(name, _asked_about(given), Acted(tuple(said.getvalue().splitlines()), did))
 
     command.callback = asked
     command.params.append(click.Option(["--json", "as_json"], is_flag=True, help="As JSON, for programs."))

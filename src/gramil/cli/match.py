@@ -10,7 +10,7 @@ import click
 
 from gramil import names as n
 from gramil.cli.instrument_files import instrument_files
-from gramil.cli.json_option import json_option, told, whose_by_name
+from gramil.cli.json_option import json_option, whose_by_name, write_answer
 from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
@@ -86,10 +86,10 @@ def _answer(
     found: tuple[Matching, Sequence[Sticks]], names: Sequence[str], store: Path | None, as_json: bool, unit: LengthUnit
 ) -> None:
     if as_json:
-        from gramil.answers.wood import match_told
+        from gramil.answers.wood import match_answer
 
         wanting = [line for own in found[1] for line in _wanting(own, unit)]
-        told("match", whose_by_name(names, store, "drawn"), match_told(found[0], wanting))
+        write_answer("match", whose_by_name(names, store, "drawn"), match_answer(found[0], wanting))
         return
     for line in report(*found, unit):
         click.echo(wrapped(line))

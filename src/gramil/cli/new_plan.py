@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 import click
 
-from gramil.description.plan.drawn import Asked, DrawnPlan, drawn_plan
+from gramil.description.plan.drawn import DrawnPlan, HowToRead, drawn_plan
 from gramil.description.plan.lines import PARTS, by_layers, guessed, listed, plan_lines
 from gramil.description.plan.parts import PlanOutline, PlanParts
 from gramil.description.plan.tables import braces_of, bridge_of, head_of, hole_of, outline_of
@@ -87,7 +87,7 @@ class PlanGiven:
                 f"Say which is which: --take 'outline=LAYER', also for {', '.join(PARTS[1:])}",
             )
         alike = ALIKE if self.alike is None else read_length(self.alike, unit)
-        return drawn_plan(lines, Asked(taken, None, alike, self.inside, unit))
+        return drawn_plan(lines, HowToRead(taken, None, alike, self.inside, unit))
 
     def _typed(self, unit: LengthUnit, usual: bool) -> PlanParts:
         """What is typed; where nothing may be asked, a half-width that stands out is refused. Raises MakersFault."""

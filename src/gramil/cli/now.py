@@ -11,8 +11,8 @@ import click
 
 from gramil.air.air_of_places import STALE
 from gramil.change.made_words import lines as made_lines
-from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
-from gramil.cli.json_option import json_option, told, whose_by_name
+from gramil.cli.bench_options import BenchOptions, bench_options, bench_wanted
+from gramil.cli.json_option import json_option, whose_by_name, write_answer
 from gramil.measure import in_degrees
 from gramil.now.air_now import PlaceNow
 from gramil.now.conditions import curve
@@ -54,12 +54,12 @@ def command(every: bool, cautions: bool, as_json: bool, **wanted: Any) -> None:
     gramil now --store shop.gramil
     gramil now tarn.toml --shop shop.toml --at 2026-12-01T09:00
     """
-    bench = bench_wanted(Wanted(**wanted))
+    bench = bench_wanted(BenchOptions(**wanted))
     found = open_now(bench.instruments, bench.shop)
     if as_json:
-        from gramil.answers.work import now_told
+        from gramil.answers.work import now_answer
 
-        told("now", whose_by_name([one.name for one in found], wanted["store"]), now_told(bench, found))
+        write_answer("now", whose_by_name([one.name for one in found], wanted["store"]), now_answer(bench, found))
         return
     for line in page(bench, found, every, cautions, _numbered(found, wanted["store"])):
         click.echo(wrapped(line))

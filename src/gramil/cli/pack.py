@@ -7,8 +7,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.chosen import Choices, Chosen, choices, chosen_makers
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import (
     as_made_option,
     instrument_file,
@@ -23,6 +22,7 @@ from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
 from gramil.measure import LengthUnit
 from gramil.pack import pack_makers, whole_pack
+from gramil.print_choice import Choices, PrintChoice, choices, chosen_makers
 from gramil.writers.files import write_files
 from gramil.writers.paper import checked, read_scale
 
@@ -99,7 +99,7 @@ def command(
         from gramil.answers.acts import packed
         from gramil.answers.answer import whose
 
-        told("pack", [whose(figures)], packed(out.as_posix(), pack, left))
+        write_answer("pack", [whose(figures)], packed(out.as_posix(), pack, left))
         return
     for line in pack_lines(out, pack, left):
         click.echo(line)
@@ -135,7 +135,7 @@ def pack_lines(out: Path, pack: Mapping[str, bytes], left: Iterable[str]) -> lis
     return [*(f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()), *stayed]
 
 
-def _of_today(known: Choices, file: Path, shop: Path | None, at: str | None) -> Chosen:
+def _of_today(known: Choices, file: Path, shop: Path | None, at: str | None) -> PrintChoice:
     """The sheets of the operations that are open at a moment. Raises MakersFault if none of them has a sheet."""
     from gramil.now.open_now import open_now
     from gramil.now.states import bench_of_files

@@ -9,7 +9,7 @@ from gramil.change.set_up_file import as_readings, parse_set_up_readings
 from gramil.change.set_up_readings import read_back_set_up
 from gramil.change.set_up_report import report
 from gramil.cli.as_read import as_read_option, refuse_doubtful
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import instrument_file, opened, shop_file
 from gramil.text_file import text_of
 
@@ -41,7 +41,7 @@ def setup(file: Path, readings: Path, shop: Path | None, as_json: bool, as_read:
         from gramil.answers.answer import whose
         from gramil.answers.readings import set_up_read
 
-        told("readback setup", [whose(figures)], set_up_read(found, formatter))
+        write_answer("readback setup", [whose(figures)], set_up_read(found, formatter))
         return
     for line in report(found, formatter):
         click.echo(line)

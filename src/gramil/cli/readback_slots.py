@@ -12,7 +12,7 @@ from gramil.change.slot_questions import slot_questions
 from gramil.change.slot_readings import parse_slot_readings, read_back
 from gramil.change.slot_report import report
 from gramil.cli.as_read import ANSWER, as_read_option
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
 from gramil.description.shop.limits import LIMITS
 from gramil.graph import Figures
@@ -68,7 +68,7 @@ def slots(
         from gramil.answers.answer import whose
         from gramil.answers.readings import slots_read
 
-        told("readback slots", [whose(figures)], slots_read(found, formatter))
+        write_answer("readback slots", [whose(figures)], slots_read(found, formatter))
     else:
         for line in report(found, formatter):
             click.echo(line)
@@ -95,7 +95,7 @@ def _old_board(
         from gramil.answers.answer import whose
         from gramil.answers.readings import old_board_read
 
-        told("readback old-board", [whose(each) for each in owner], old_board_read(found, unit))
+        write_answer("readback old-board", [whose(each) for each in owner], old_board_read(found, unit))
         return
     for line in old_board_report(found, unit):
         click.echo(line)

@@ -10,7 +10,7 @@ from gramil.air.air_bands import band_limits
 from gramil.air.air_of_places import Places, places_of
 from gramil.air.pieces_now import Pieces, PieceUnknown, pieces_now
 from gramil.air.readiness import InPlace, Readiness, gluing_band, gluing_humidity, readiness, when
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.moments import now_option
 from gramil.cli.now import wrapped
 from gramil.cli.options import instrument_file, shop_itself
@@ -52,11 +52,11 @@ def command(file: Path, shop: Path, now: datetime, as_json: bool, plot: Path | N
     work = work_now(name, to_do, WoodAndAir(places, pieces, bands, band, now, description.shop.shop.temperature))
     found = [readiness(each, places, now, band) for each in pieces_for(name, pieces)]
     if as_json:
-        from gramil.answers.air import ready_told
+        from gramil.answers.air import ready_answer
         from gramil.answers.answer import Whose
 
-        answer = ready_told(now, humidity, band, work, found, pieces)
-        told("ready", [Whose(name, None, "drawn")], answer)
+        answer = ready_answer(now, humidity, band, work, found, pieces)
+        write_answer("ready", [Whose(name, None, "drawn")], answer)
     else:
         for line in (*_head(name, now, humidity, band), *_work(work, now), *_pieces(found, pieces, name, now, reasons)):
             click.echo(line)

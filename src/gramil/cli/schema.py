@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.faults import MakersFault
 
 
@@ -28,9 +28,9 @@ def command(into: Path, answers: bool, as_json: bool) -> None:
     for name, content in files.items():
         Path(name).write_bytes(content)
     if as_json:
-        from gramil.answers.acts import FileTold, Packed
+        from gramil.answers.acts import FileAnswer, Packed
 
-        told("schema", (), Packed(tuple(FileTold(name, len(content)) for name, content in files.items()), ()))
+        write_answer("schema", (), Packed(tuple(FileAnswer(name, len(content)) for name, content in files.items()), ()))
         return
     for name in files:
         click.echo(name)

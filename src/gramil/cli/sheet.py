@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.answers.noted import SheetTold
+from gramil.answers.noted import SheetAnswer
 from gramil.cli.json_option import answers_in_lines
 from gramil.cli.last_list import TODAY
 from gramil.cli.options import as_made_option, file_to_make, opened_with_work, shop_file, with_the_top
@@ -54,7 +54,7 @@ def command(
     at: str | None,
     out: Path | None,
     paper: str | None,
-) -> tuple[SheetTold, ...]:
+) -> tuple[SheetAnswer, ...]:
     """The sheet of OPERATION on the instrument in FILE. With a store, FILE is an instrument's name, the figures are
     as made, and the sheet counts as given out: when something else would be printed on it, `gramil now` says so.
 
@@ -92,7 +92,7 @@ def command(
     return tuple(found)
 
 
-def _lines(told: SheetTold) -> Iterator[str]:
+def _lines(told: SheetAnswer) -> Iterator[str]:
     """What is said of a sheet: where it is, what was measured, and whether it is handed out."""
     yield f"{told.title}: {told.path}"
     yield from (f"  {line}" for line in told.measured)
@@ -109,7 +109,7 @@ def sheet_file(instrument: str, operation: str) -> Path:
 
 def _of_the_list(
     store: Store, numbers: tuple[str, ...], out: Path | None, paper: str | None, now: datetime
-) -> list[SheetTold]:
+) -> list[SheetAnswer]:
     """The sheets of lines that were shown last; of the whole list, those alone that have a sheet."""
     from gramil.cli.last_list import lines_meant, still_listed
 
@@ -124,7 +124,7 @@ def _of_the_list(
     return found
 
 
-def _written(sheet: Sheet, operation: str, formatter: Formatter, out: Path, paper: str | None) -> SheetTold:
+def _written(sheet: Sheet, operation: str, formatter: Formatter, out: Path, paper: str | None) -> SheetAnswer:
     """The sheet as a file, and the measured values of its figures."""
     setup = sheet.setup
     if setup.closed:
@@ -132,7 +132,7 @@ def _written(sheet: Sheet, operation: str, formatter: Formatter, out: Path, pape
     content = single_sheet(sheet, formatter, paper or sheet_paper(sheet.figures))
     out.write_bytes(content)
     name, measured = str(sheet.figures[n.instrument_name]), tuple(made_lines(sheet, formatter))
-    return SheetTold(name, operation, setup.title, str(out), len(content), None, "", measured)
+    return SheetAnswer(name, operation, setup.title, str(out), len(content), None, "", measured)
 
 
 def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
@@ -149,7 +149,7 @@ def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
     raise MakersFault.of(what, remedy=meant(near) or "see the work that gramil now --every lists")
 
 
-def _given(store: Store, name: str, operation: str, out: Path, paper: str | None, now: datetime) -> SheetTold:
+def _given(store: Store, name: str, operation: str, out: Path, paper: str | None, now: datetime) -> SheetAnswer:
     """The sheet as a file, noted as given out; one of the solved top is not, since whether it still holds would take
     solving the top at every `gramil now`.
     """

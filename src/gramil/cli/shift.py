@@ -14,7 +14,7 @@ from gramil.change.made_words import lines as made_lines
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.cli.changed import changed_text, figures_in
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import opened_with_work, shop_file, top_option, with_the_top
 from gramil.cli.verdicts import verdict
 from gramil.description.base import keys_of
@@ -89,10 +89,10 @@ def command(
     found = shift(before, after, tolerance, work)
     if as_json:
         from gramil.answers.answer import whose
-        from gramil.answers.changes import shift_told
+        from gramil.answers.changes import shift_answer
 
         judged = judged_by(made, before, after)
-        told("shift", [whose(before), whose(after)], shift_told(found, before, after, judged))
+        write_answer("shift", [whose(before), whose(after)], shift_answer(found, before, after, judged))
     else:
         for line in report(found, before, after, made, every):
             click.echo(line)

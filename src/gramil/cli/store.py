@@ -5,16 +5,16 @@ from pathlib import Path
 
 import click
 
-from gramil.answers.acts import FileTold
+from gramil.answers.acts import FileAnswer
 from gramil.answers.record import (
-    ChangeTold,
+    ChangeAnswer,
     CopyMade,
     FilesBrought,
     HandedOut,
     JigChecked,
     Proved,
     PutBack,
-    StaleTold,
+    StaleAnswer,
     Upgraded,
 )
 from gramil.cli.as_read import as_read_option
@@ -110,7 +110,7 @@ def import_(
 @click.argument("folder", type=PATH)
 @click.option("--work", is_flag=True, help="As files to work with: shop.toml, logs, NAME.toml and NAME.made.toml.")
 @click.option("--table", help="One table as CSV.")
-def export(store: Path, folder: Path, work: bool, table: str | None) -> tuple[FileTold, ...]:
+def export(store: Path, folder: Path, work: bool, table: str | None) -> tuple[FileAnswer, ...]:
     """Everything in STORE as files in FOLDER, nothing lost.
 
     \b
@@ -133,7 +133,7 @@ def export(store: Path, folder: Path, work: bool, table: str | None) -> tuple[Fi
     write_files(folder, {name: text.encode() for name, text in texts.items()}, overwrite=False)
     for name in texts:
         click.echo(str(folder / name))
-    return tuple(FileTold(str(folder / name), len(text.encode())) for name, text in texts.items())
+    return tuple(FileAnswer(str(folder / name), len(text.encode())) for name, text in texts.items())
 
 
 @command.command()
@@ -176,7 +176,7 @@ def restore(store: Path, copy: Path, yes: bool, at: str | None) -> PutBack:
     click.echo(f"{store.name} is as in {copy.name}.")
     if kept is not None:
         click.echo(f"What was there is kept in {kept.name}.")
-    told = tuple(ChangeTold(each.at, each.what) for each in gone)
+    told = tuple(ChangeAnswer(each.at, each.what) for each in gone)
     return PutBack(str(store), str(copy), told, None if kept is None else kept.name)
 
 
@@ -217,7 +217,7 @@ def upgrade(store: Path, at: str | None) -> Upgraded:
 @click.argument("store", type=PATH)
 @click.option("--yes", is_flag=True, help="Do not ask.")
 @moment
-def undo(store: Path, yes: bool, at: str | None) -> ChangeTold:
+def undo(store: Path, yes: bool, at: str | None) -> ChangeAnswer:
     """Take back the last change of STORE.
 
     \b
@@ -234,7 +234,7 @@ def undo(store: Path, yes: bool, at: str | None) -> ChangeTold:
             click.confirm(f"Take back: {last.what}, {last.at}?", abort=True)
         taken = take_back(opened, last.id, Hand(moment_of(at)))
     click.echo(f"Taken back: {taken.what}.")
-    return ChangeTold(taken.at, taken.what)
+    return ChangeAnswer(taken.at, taken.what)
 
 
 @command.command(cls=InTheStore)
@@ -293,7 +293,7 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
         check_jig(opened, found, length, hand)
         click.echo(f"{jig}: {written}, measured {hand.now:%Y-%m-%d}.")
         stale = [
-            StaleTold(owner.name, each.given.title, each.given.at, each.why)
+            StaleAnswer(owner.name, each.given.title, each.given.at, each.why)
             for owner in instruments(opened, "open")
             for each in stale_in_store(opened, owner)
         ]

@@ -6,7 +6,7 @@ from shlex import quote as quoted
 
 from gramil.acts.bringing_in import Brought
 from gramil.answers.record import FileBrought
-from gramil.answers.verdicts import MadeTold, made_told
+from gramil.answers.verdicts import MadeAnswer, made_answer
 from gramil.change.made_in_store import standing_in_store
 from gramil.change.made_words import lines, lost_pieces
 from gramil.description.reading import parse_keys
@@ -21,7 +21,7 @@ class Spoilt:
     """What is made of an instrument and is no longer right: line by line, and as records; or why it is not judged."""
 
     lines: tuple[str, ...] = ()
-    made: tuple[MadeTold, ...] = ()
+    made: tuple[MadeAnswer, ...] = ()
     not_judged: str = ""
 
 
@@ -97,4 +97,4 @@ def spoilt(store: Store, owner: Instrument) -> Spoilt:
     for piece in lost_pieces(judged):
         command = f"gramil store anew {store.path.name} {quoted(owner.name)} {quoted(piece.name)}"
         said.append(f"  When {piece.what} is begun anew: {command}")
-    return Spoilt(tuple(said), made_told(judged, first))
+    return Spoilt(tuple(said), made_answer(judged, first))

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, get_args
 
 import click
 
-from gramil.answers.record import AirTold, Marked, MeasuredAnew, OpenAgain, ReadAnew
+from gramil.answers.record import AirAnswer, Marked, MeasuredAnew, OpenAgain, ReadAnew
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.left_unsaid import InTheStore, the_store
@@ -136,8 +136,8 @@ def reading(store: Path, place: str, when: str, right: tuple[float, str] | None,
     return ReadAnew(of.name, seen.at.isoformat(), _air_read(seen), None if new is None else _air_read(new))
 
 
-def _air_read(reading: "Reading") -> AirTold:
-    return AirTold(reading.humidity, reading.temperature)
+def _air_read(reading: "Reading") -> AirAnswer:
+    return AirAnswer(reading.humidity, reading.temperature)
 
 
 def _air(reading: "Reading", unit: TemperatureUnit) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.kinds import UNITS
 from gramil.cli.options import shop_file, shop_of
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
@@ -66,9 +66,9 @@ def command(
     figures = {key: given[key] for key in KEYS if given.get(key) is not None}
     found = _found(name, figures, unit, shop, store)
     if as_json:
-        from gramil.answers.tap import tap_told
+        from gramil.answers.tap import tap_answer
 
-        told("tap", [], tap_told(found))
+        write_answer("tap", [], tap_answer(found))
     for line in () if as_json else lines(found, unit):
         click.echo(line)
     if not found.known.measured:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from gramil import names as n
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import as_made_option, instrument_file, opened, shop_file, shop_of
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.top_pushed import kept_push, with_push
@@ -97,11 +97,11 @@ def command(
     advice = _advised(tops[0], braces, *asked) if asked else None
     if as_json:
         from gramil.answers.answer import whose
-        from gramil.answers.top import TopTold, advice_told, top_of
+        from gramil.answers.top import TopAnswer, advice_answer, top_of
 
-        carried_out = None if advice is None else advice_told(advice)
-        answer = TopTold(tuple(top_of(each, _verdicts(each)) for each in tops), carried_out)
-        told("top", [whose(each) for each in tops], answer)
+        carried_out = None if advice is None else advice_answer(advice)
+        answer = TopAnswer(tuple(top_of(each, _verdicts(each)) for each in tops), carried_out)
+        write_answer("top", [whose(each) for each in tops], answer)
         return
     for line in report(tops) if advice is None else advice_lines(advice, tops[0]):
         click.echo(line)
@@ -205,7 +205,7 @@ def _verdicts(figures: Figures) -> tuple[Finding, ...]:
 
 def report(tops: list[Figures]) -> Iterator[str]:
     """The top's figures, or two instruments' side by side, then modes, shavings, verdicts, and what is not said."""
-    from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, woods_told
+    from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, woods_in_words
     from gramil.top.pull import RIGID
 
     formatters = [formatter_of(each) for each in tops]
@@ -226,15 +226,15 @@ def report(tops: list[Figures]) -> Iterator[str]:
     yield from _pushes(tops, formatters)
     yield from _rise(tops, formatters[0].first)
     for figures in tops:
-        yield from (f"  {line}" for line in woods_told(figures))
+        yield from (f"  {line}" for line in woods_in_words(figures))
     yield from (f"  {line}" for line in NOT_SAID)
 
 
 def _pushes(tops: list[Figures], formatters: list[Formatter]) -> Iterator[str]:
     """Pushes on strung guitars, beside the same pushes solved."""
-    from gramil.prints.top_rows import pushes_told
+    from gramil.prints.top_rows import pushes_in_words
 
-    lines = [line for pair in zip(tops, formatters, strict=True) for line in pushes_told(*pair)]
+    lines = [line for pair in zip(tops, formatters, strict=True) for line in pushes_in_words(*pair)]
     if lines:
         yield click.style("PUSHED with a dial gauge, the rim held", bold=True)
     yield from (f"  {line}" for line in lines)
@@ -278,9 +278,9 @@ def _shavings(figures: Figures, formatter: Formatter) -> Iterator[str]:
 
 def _rise(tops: list[Figures], unit: LengthUnit) -> Iterator[str]:
     """What the rise that the neck is set for would be by the other top, with the key to write."""
-    from gramil.prints.top_rows import rise_told
+    from gramil.prints.top_rows import rise_in_words
 
-    lines = [line for other in tops[1:] for line in rise_told(tops[0], other, unit)]
+    lines = [line for other in tops[1:] for line in rise_in_words(tops[0], other, unit)]
     if lines:
         yield click.style("THE RISE THAT THE NECK IS SET FOR, by the other", bold=True)
     yield from (f"  {line}" for line in lines)
@@ -300,10 +300,10 @@ def _placing(figures: Figures, formatter: Formatter) -> Iterator[str]:
 
 def _advised(figures: Figures, braces: tuple[str, ...], turn: float | None, mode: int, hertz: float | None) -> "Advice":
     """What to take off for what is asked; without a brace named, of the one that needs least for it."""
-    from gramil.top.advice import Asked, advised
+    from gramil.top.advice import ShavingGoal, advised
 
     top, changes = figures[n.braced_final][0], figures[n.shaving_changes][0]
-    asked = Asked(turn, mode, hertz)
+    asked = ShavingGoal(turn, mode, hertz)
     return advised(top, changes, braces or _strongest(figures, turn is not None, mode), asked)
 
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.kinds import UNITS, length, size
 from gramil.cli.options import file_to_make, paper
 from gramil.cli.trace_slots import tell_slots
@@ -18,7 +18,7 @@ from gramil.text_file import text_of
 
 if TYPE_CHECKING:
     from gramil.photographs.ground import KnownLength
-    from gramil.photographs.plan import Asked, Grounds, Laid, TracedPlan
+    from gramil.photographs.plan import Grounds, Laid, TracedPlan, TraceInputs
     from gramil.photographs.tags import Piece
 
 LARGEST = 100_000_000
@@ -101,9 +101,9 @@ def command(
         if strips is None:
             raise click.UsageError("Name a picture, or --strips FILE.pdf to print what is laid round the plan.")
         return
-    from gramil.photographs.plan import Asked, traced
+    from gramil.photographs.plan import TraceInputs, traced
 
-    asked = Asked(
+    asked = TraceInputs(
         () if scan else printed.pieces(),
         _known(known, unit),
         length(waving, unit, "--waving"),
@@ -119,13 +119,13 @@ def command(
         return
     found = None if points is None else traced(ground, _points(points), asked.what)
     if picture is not None:
-        from gramil.photographs.believed import believed_png
+        from gramil.photographs.straightened import straightened_png
 
-        picture.write_bytes(believed_png(ground, found))
+        picture.write_bytes(straightened_png(ground, found))
     if as_json:
-        from gramil.answers.traced import trace_told
+        from gramil.answers.traced import trace_answer
 
-        told("trace", (), trace_told(ground, found, unit))
+        write_answer("trace", (), trace_answer(ground, found, unit))
         return
     for line in _lines(ground, found, bar is None and not scan, unit):
         click.echo(line)
@@ -141,7 +141,7 @@ def _print(path: Path, printed: _Printed, paper: str | None) -> None:
     click.echo(f"{path} is written. Print it at 100 %, and measure the bar.")
 
 
-def _read(pictures: tuple[Path, ...], asked: "Asked", page: int | None) -> "Grounds":
+def _read(pictures: tuple[Path, ...], asked: "TraceInputs", page: int | None) -> "Grounds":
     """The pictures, with places."""
     from gramil.photographs.picture_file import read_picture
     from gramil.photographs.plan import grounds

@@ -8,7 +8,7 @@ import click
 import numpy as np
 
 from gramil import names as n
-from gramil.cli.json_option import told
+from gramil.cli.json_option import write_answer
 from gramil.cli.options import opened
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, show
@@ -30,9 +30,9 @@ def tell_slots(file: Path, ground: "Grounds", points: "list[Laid]", as_json: boo
     found = slots_seen(ground, points, drawn)
     if as_json:
         from gramil.answers.answer import whose
-        from gramil.answers.traced import slots_told
+        from gramil.answers.traced import slots_answer
 
-        told("trace", [whose(figures)], slots_told(ground, found))
+        write_answer("trace", [whose(figures)], slots_answer(ground, found))
         return
     for line in _lines(found, formatter.first, float(figures[n.scale_treble])):
         click.echo(line)

@@ -10,7 +10,7 @@ from gramil.change.turn import Turned, turn
 from gramil.cli.changed import figures_in
 from gramil.cli.json_option import json_option
 from gramil.cli.options import address_meant, opened, shop_file
-from gramil.cli.turn_answer import Met, met_lines, turn_told
+from gramil.cli.turn_answer import Met, met_lines, turn_answer
 from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter, shown
@@ -56,7 +56,7 @@ def command(
     answer = Met(key, found.answers[0], turned.unit or "", address)
     made = read_made(record) if record.exists() else None
     if as_json:
-        turn_told(answer, before, after, made)
+        turn_answer(answer, before, after, made)
     else:
         for line in met_lines(answer, before, after, made):
             click.echo(line)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gramil.change.shift import shift
-from gramil.cli.json_option import told
+from gramil.cli.json_option import write_answer
 from gramil.cli.shift import PLAY, brief_report, judged_by
 from gramil.formatter import formatter_of, shown
 from gramil.graph import Figures
@@ -34,12 +34,12 @@ def met_lines(met: Met, before: Figures, after: Figures, made: Made | None) -> I
     yield from brief_report(shift(before, after, PLAY), before, after, made)
 
 
-def turn_told(met: Met, before: Figures, after: Figures, made: Made | None) -> None:
+def turn_answer(met: Met, before: Figures, after: Figures, made: Made | None) -> None:
     """The answer as JSON."""
     from gramil.answers.answer import whose
-    from gramil.answers.changes import Turn, shift_told
+    from gramil.answers.changes import Turn, shift_answer
 
     figure = formatter_of(after).text(met.address)
-    moved = shift_told(shift(before, after, PLAY), before, after, judged_by(made, before, after))
-    told("turn", [whose(before), whose(after)], Turn(met.key, met.value, met.unit, met.shown(after), met.address,
-                                                     figure, moved))  # fmt: skip
+    moved = shift_answer(shift(before, after, PLAY), before, after, judged_by(made, before, after))
+    turn = Turn(met.key, met.value, met.unit, met.shown(after), met.address, figure, moved)
+    write_answer("turn", [whose(before), whose(after)], turn)

@@ -8,9 +8,8 @@ from typing import Any
 
 import click
 
-from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
-from gramil.cli.json_option import json_option, whose_by_name
-from gramil.cli.json_option import told as tell
+from gramil.cli.bench_options import BenchOptions, bench_options, bench_wanted
+from gramil.cli.json_option import json_option, whose_by_name, write_answer
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
 from gramil.cli.store_options import by_the_clock, moment_of
@@ -55,7 +54,7 @@ def command(
     """
     if keep and wanted["store"] is None:
         raise click.UsageError("a plan is kept in a --store")
-    bench = bench_wanted(Wanted(**wanted), record_days=400.0)
+    bench = bench_wanted(BenchOptions(**wanted), record_days=400.0)
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(hours, days), 7 * count)
     plan = greedy_plan(weeks)
     told = ["", f"Work waits {waiting(plan, weeks):.2f} days on average until it is done."]
@@ -72,10 +71,10 @@ def command(
     )
     says = (*told, *_left(plan, weeks), *_rests_on(bench), *promised, *kept)
     if as_json:
-        from gramil.answers.work import weeks_told
+        from gramil.answers.work import weeks_answer
 
         names = [one.name for one in bench.instruments]
-        tell("weeks", whose_by_name(names, wanted["store"]), weeks_told(weeks.start, found, says))
+        write_answer("weeks", whose_by_name(names, wanted["store"]), weeks_answer(weeks.start, found, says))
     else:
         for line in (*listing(found), *says):
             click.echo(wrapped(line))

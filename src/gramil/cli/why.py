@@ -7,12 +7,12 @@ import click
 
 from gramil.address import parse_address
 from gramil.cli.briefly import briefly, more_of
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.options import address_meant, opened, shop_file, with_the_top
 from gramil.formatter import Formatter, formatter_of
 from gramil.formula_words import formula_in_words
 from gramil.graph import Figures
-from gramil.prints.carried_on import carried_on
+from gramil.prints.extrapolated import extrapolation_remark
 from gramil.reason import Reason, numbers_in_words, walk, why
 
 OF_THE_TOP = ("pulled_", "mode_", "shaving_", "braced_", "finding_top_", "setup_top_", "setup_voice_", "drawing_top_")
@@ -57,23 +57,23 @@ def _asked_of(figures: Figures, name: str) -> Figures:
 def _as_answer(figures: Figures, formatter: Formatter, address: str, down: bool, deep: bool) -> None:
     """The same as JSON; a figure's hangers are all of them."""
     from gramil.answers.answer import whose
-    from gramil.answers.figures import hangs_told, why_told
+    from gramil.answers.figures import hangs_answer, why_answer
 
     if down:
         name, graph = parse_address(address)[0], figures.graph
         below = graph.hung_from([name]) - {name}
-        answer = hangs_told(address, (each for each in graph.order if each in below))
+        answer = hangs_answer(address, (each for each in graph.order if each in below))
     else:
         reason = why(figures, address, formatter.text)
-        answer = why_told(reason, formatter, (step for depth, step in walk(reason) if deep or depth <= LEVELS))
-    told("why", [whose(figures)], answer)
+        answer = why_answer(reason, formatter, (step for depth, step in walk(reason) if deep or depth <= LEVELS))
+    write_answer("why", [whose(figures)], answer)
 
 
 def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Iterator[str]:
     reason = why(figures, address, formatter.text).said_in(formatter.first)
     yield click.style(f"{address} = {_both(formatter, address)}", bold=True)
     yield from (f"  {line}" for line in (*reason.what.splitlines(), *more_of(formatter, address)))
-    if remark := carried_on(figures, parse_address(address)[0]):
+    if remark := extrapolation_remark(figures, parse_address(address)[0]):
         yield f"  {remark}"
     if reason.pinned:
         yield f"  measured {reason.pinned}; drawn as {reason.drawn}"

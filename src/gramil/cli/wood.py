@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.json_option import json_option, told
+from gramil.cli.json_option import json_option, write_answer
 from gramil.cli.kinds import HUMIDITY, UNITS, size, temperature_of
 from gramil.cli.options import file_to_make, shop_file
 from gramil.description.reading import read_shop
@@ -79,9 +79,9 @@ def command(
     if name is None:
         listed = (*own.values(), *load_species().values())
         if as_json:
-            from gramil.answers.wood import woods_told
+            from gramil.answers.wood import woods_answer
 
-            told("wood", (), woods_told(listed))
+            write_answer("wood", (), woods_answer(listed))
             return
         for wood in listed:
             click.echo(f"{wood.name:<22} {wood.botanical:<26} {', '.join(wood.uses)}")
@@ -89,10 +89,10 @@ def command(
     wood = find_species(name, own)
     airs = to_rh or (25.0, 65.0)
     if as_json:
-        from gramil.answers.wood import wood_told
+        from gramil.answers.wood import wood_answer
 
         figures = [(field, words, unit, factor, _of(wood, field)) for field, words, unit, factor in FIGURES]
-        told("wood", (), wood_told(wood, figures, width, (warmth, from_rh), airs))
+        write_answer("wood", (), wood_answer(wood, figures, width, (warmth, from_rh), airs))
     else:
         for line in (*known(wood, units), *moves(wood, from_rh, airs, warmth, width, (units, degrees))):
             click.echo(line)

@@ -9,7 +9,7 @@ from math import cos, sin
 from gramil import names as n
 from gramil.drawings.kerf import FINISHED
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
-from gramil.drawings.pen import FIGURE, View, level, said, upright
+from gramil.drawings.pen import FIGURE, View, level, lines_of_words, upright
 from gramil.parts.records import Run
 from gramil.quantities import Mm, Radians
 from gramil.shapes.tapered_bar import TaperedBar
@@ -233,7 +233,7 @@ def piece_build_board_figures(
         Words((nut[0], top), "nut", 2.4, anchor="middle"),
         Words((0.0, top), "body's edge", 2.4, anchor="middle"),
         Words((saddle[0], top), "saddle", 2.4, anchor="middle"),
-        *said(
+        *lines_of_words(
             (nut[0], under - 8.0),
             "Heights drawn fifteen times too tall. Chain: the plane of the top's rim.",
             "The board is the reverse of this line: neck and top lie on it face down.",

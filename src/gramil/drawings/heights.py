@@ -11,7 +11,7 @@ import numpy as np
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Marks, Point, Words
-from gramil.drawings.pen import View, said, upright
+from gramil.drawings.pen import View, lines_of_words, upright
 from gramil.quantities import Count, Mm, PerFret, PerString, PerStringFret, Radians, Ratio
 
 OWNS = ("drawing_", "piece_")
@@ -160,7 +160,7 @@ def piece_set_figures(
         ),
         Label((join[0] + 1.8, join[1] - 10.2), n.neck_angle_target, "neck angle ", height=2.5),
         Label((join[0] + 1.8, join[1] - 15.2), n.heel_wedge, "wedge at the heel's cap ", height=2.5),
-        *said(
+        *lines_of_words(
             (join[0] + 1.8, join[1] - 21.0),
             "Before stringing, neck straight; heights drawn fifteen times too tall.",
             "Dashed: a straightedge on the dressed frets.",
@@ -304,7 +304,7 @@ def drawing_heights(
     """The outer strings over their frets, strung, with the relief in."""
     x, foot = 0.0, -piece_strung_drop - 18.0
     words = (
-        *said(
+        *lines_of_words(
             (x, foot),
             f"Strung, relief in; heights drawn {STRUNG_TALL[piece_strung_tall]} times too tall.",
             "Dashed: the line through each string's own crowns at nut and join.",

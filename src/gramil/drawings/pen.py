@@ -116,7 +116,7 @@ def pointer(words: str, at: Point, to: Point, height: float = 2.2) -> Marks:
     return (Words(at, words, height, anchor="right" if left_of else "left"), Line(start, to, "dimensions"))
 
 
-def said(at: Point, *lines: str, height: float = 2.2) -> Marks:
+def lines_of_words(at: Point, *lines: str, height: float = 2.2) -> Marks:
     """Lines of words below one another."""
     return tuple(Words((at[0], at[1] - 1.7 * height * row), text, height) for row, text in enumerate(lines))
 

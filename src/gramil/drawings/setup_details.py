@@ -4,7 +4,7 @@ from math import cos, isnan, pi, sin
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Marks, Words
-from gramil.drawings.pen import FIGURE, View, level, said, upright
+from gramil.drawings.pen import FIGURE, View, level, lines_of_words, upright
 from gramil.parts.records import LedgeChoice
 from gramil.quantities import Count, Mm, PerFret
 
@@ -86,10 +86,14 @@ def drawing_setup_ledge(
     title = f"{instrument_name}, ledge for the binding"
     if core_inset == 0:
         return Drawing(
-            "setup-ledge", title, "the end", said((0.0, 0.0), "No binding on this board: no ledge to cut."), scale=0.0
+            "setup-ledge",
+            title,
+            "the end",
+            lines_of_words((0.0, 0.0), "No binding on this board: no ledge to cut."),
+            scale=0.0,
         )
     if isnan(ledge_choice.diameter):
-        words = said((0.0, 0.0), "No cutter and bearing in the shop make this ledge.")
+        words = lines_of_words((0.0, 0.0), "No cutter and bearing in the shop make this ledge.")
         return Drawing("setup-ledge", title, "the end", words, scale=0.0)
     marks = (*piece_ledge_board, *piece_ledge_cutter, *piece_ledge_sizes)
     return Drawing("setup-ledge", title, "the end", marks, scale=LEDGE)

@@ -8,7 +8,7 @@ from math import isnan
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks, Point, Words
-from gramil.drawings.pen import View, level, said, upright
+from gramil.drawings.pen import View, level, lines_of_words, upright
 from gramil.drawings.rim import Rim
 from gramil.parts.edge_records import Cut, Edge
 from gramil.quantities import Mm
@@ -125,6 +125,6 @@ def drawing_setup_channels(instrument_name: str, piece_edge_top: Marks, piece_ed
     """Both edges with their channels, enlarged; words alone on a body that is not bound."""
     title = f"{instrument_name}, channels for the bindings"
     if not (piece_edge_top or piece_edge_back):
-        words = said((0.0, 0.0), "The body is not bound: no channels to cut.")
+        words = lines_of_words((0.0, 0.0), "The body is not bound: no channels to cut.")
         return Drawing("setup-channels", title, "the end", words, scale=0.0)
     return Drawing("setup-channels", title, "the end", (*piece_edge_top, *piece_edge_back), scale=LARGE)

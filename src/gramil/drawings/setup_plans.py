@@ -8,7 +8,7 @@ from dataclasses import replace
 from gramil import names as n
 from gramil.description.records import Jig
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words, mirrored
-from gramil.drawings.pen import FIGURE, View, arrow, handed, midway, said, upright
+from gramil.drawings.pen import FIGURE, View, arrow, handed, lines_of_words, midway, upright
 from gramil.quantities import Count, Mm, PerFret
 from gramil.shapes.quadrilateral import Quadrilateral
 
@@ -163,7 +163,9 @@ def piece_taper_carriage(
     view, (_, up_head, up_tail, _) = piece_squeezed, piece_taper_corners
     foot = piece_blank.points[0][1] - 6.0
     if jig_taper.constant != jig_taper.constant:
-        return said((view.at(*up_head)[0], foot), "no carriage in the shop: saw outside the line and plane to it")
+        return lines_of_words(
+            (view.at(*up_head)[0], foot), "no carriage in the shop: saw outside the line and plane to it"
+        )
     (x0, y0), (x1, y1) = (view.at(x, y - jig_taper.constant) for x, y in (up_head, up_tail))
     return (
         Line((x0 - 3.0, y0), (x1 + 3.0, y1), "nut"),
@@ -202,7 +204,9 @@ def drawing_setup_markers(
 ) -> Drawing:
     """A marker half way between two frets, on the face and on the bass edge."""
     if piece_marked_fret == 0 or not markers_face:
-        words = said((0.0, 0.0), "No markers on this board." if markers_face else "No markers on this board's face.")
+        words = lines_of_words(
+            (0.0, 0.0), "No markers on this board." if markers_face else "No markers on this board's face."
+        )
         return Drawing("setup-markers", f"{instrument_name}, markers", "the face", words, scale=0.0)
     face = Drawing("setup-markers", f"{instrument_name}, markers", "the face", piece_markers_between, scale=0.0)
     turned = handed(face, instrument_handed)

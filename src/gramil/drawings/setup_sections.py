@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from gramil import names as n
 from gramil.description.records import Saw
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Words
-from gramil.drawings.pen import FIGURE, View, box_points, face_run, pointer, said, upright
+from gramil.drawings.pen import FIGURE, View, box_points, face_run, lines_of_words, pointer, upright
 from gramil.drawings.section import Across
 from gramil.parts.records import BlockChoice
 from gramil.quantities import Mm, PerFret
@@ -119,7 +119,7 @@ def piece_slot_machine(piece_sawn: Sawn, piece_across_view: View, saw_main: Saw,
 
 def _on_the_back(half: Mm, back: Mm, template: bool) -> Marks:
     if not template:
-        return said((-half, back + 2.5), "no template: slots drawn, sawn to the line")
+        return lines_of_words((-half, back + 2.5), "no template: slots drawn, sawn to the line")
     rail = Polyline(box_points((-half, back), (half, back + MACHINE)), "outline", closed=True)
     return (rail, Words((-half + 2.0, back + 1.0), "template on the blank's back", 2.2))
 
@@ -192,7 +192,7 @@ def drawing_setup_deepen(
     else:
         deep = "sawn to full depth at once: nothing to deepen"
         shallow = "sawn too shallow, dashed: deepen to the full line"
-        marks += said((-WIDE / 2, top + 4.0), shallow if piece_shallow else deep)
+        marks += lines_of_words((-WIDE / 2, top + 4.0), shallow if piece_shallow else deep)
         marks += (view.run(piece_shallow, "hidden"),) if piece_shallow else ()
         marks += upright(
             view.at(half + 2.0, cut.bottom[-1][1]), view.at(half + 2.0, end[1]), n.slot_depth_at_end[cut.fret]
@@ -270,7 +270,7 @@ def drawing_setup_level(
         view.line((ends[0], before), (ends[1], before), "hidden"),
         *(view.line((x, 0.0), (x, before), "hidden") for x in ends),
         *piece_level_sizes,
-        *said((0.0, -10.0), "face down, carried on both edges", "between two rails; the crown hangs free"),
+        *lines_of_words((0.0, -10.0), "face down, carried on both edges", "between two rails; the crown hangs free"),
     )
     title = f"{instrument_name}, levelling the underside"
     stretch = round(TALL / view.across, 1)
@@ -295,7 +295,7 @@ def piece_level_sizes(
         *upright((right[0] + 3.0, 0.0), (right[0] + 3.0, right[1]), n.board_thickness, "crest "),
     )
     if not board_level_underside:
-        return (*marks, *said((0.0, right[1] + 4.0), "the underside of this board stays flat to the crest"))
+        return (*marks, *lines_of_words((0.0, right[1] + 4.0), "the underside of this board stays flat to the crest"))
     return (
         *marks,
         Words((left[0], right[1] + 8.5), "underside up; plane to the thick line", 2.2),

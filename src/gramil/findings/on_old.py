@@ -7,7 +7,7 @@ import math
 from gramil import names as n
 from gramil.findings.finding import Findings
 from gramil.findings.threshold import at_least, at_most, judged, saying
-from gramil.parts.records import WireInOld
+from gramil.parts.records import BowOfOld, FitInOld
 from gramil.quantities import Mm, PerString
 from gramil.reference import says
 
@@ -15,7 +15,7 @@ OWNS = ("finding_",)
 
 
 def finding_old_slots(
-    refret_chosen: WireInOld, repair_refret: bool, limit_fit_loosest: Mm, limit_fit_tightest: Mm
+    refret_chosen: FitInOld, repair_refret: bool, limit_fit_loosest: Mm, limit_fit_tightest: Mm
 ) -> Findings:
     """How the chosen wire's tang fits the old slots, the narrowest and the widest."""
     if not repair_refret:
@@ -42,7 +42,7 @@ def finding_old_slots(
 
 
 def finding_old_bite(
-    refret_chosen: WireInOld, repair_refret: bool, limit_bead_bite_caution: Mm, limit_bead_bite_stop: Mm
+    refret_chosen: FitInOld, repair_refret: bool, limit_bead_bite_caution: Mm, limit_bead_bite_stop: Mm
 ) -> Findings:
     """Whether the beads of the chosen wire hold in the widest old slot."""
     if not repair_refret:
@@ -59,7 +59,7 @@ def finding_old_bite(
     )
 
 
-def finding_old_room(refret_chosen: WireInOld, repair_refret: bool, limit_clearance_least: Mm) -> Findings:
+def finding_old_room(refret_chosen: FitInOld, repair_refret: bool, limit_clearance_least: Mm) -> Findings:
     """Whether the tang of the chosen wire bottoms in the shallowest old slot."""
     if not repair_refret:
         return ()
@@ -89,19 +89,19 @@ def finding_old_left(found_left_least: Mm, limit_under_slot: Mm, limit_under_slo
     )
 
 
-def finding_old_bow(refret_chosen: WireInOld, repair_refret: bool, limit_back_bow: Mm) -> Findings:
+def finding_old_bow(refret_chosen_bow: BowOfOld, repair_refret: bool, limit_back_bow: Mm) -> Findings:
     """What the new row of frets does to the neck: a range."""
     if not repair_refret:
         return ()
     return (
         judged(
             "back-bow from the new frets",
-            n.refret_chosen.bow_most,
-            refret_chosen.bow_most,
-            at_most(n.limit_back_bow, limit_back_bow, "stop", of=refret_chosen.bow_least)
+            n.refret_chosen_bow.most,
+            refret_chosen_bow.most,
+            at_most(n.limit_back_bow, limit_back_bow, "stop", of=refret_chosen_bow.least)
             + at_most(n.limit_back_bow, limit_back_bow),
             says(
-                "At most; at the least {}. What the wood keeps of the wedging is not known.", n.refret_chosen.bow_least
+                "At most; at the least {}. What the wood keeps of the wedging is not known.", n.refret_chosen_bow.least
             ),
             "A thinner tang, or wider slots; or plane the bow into the board before it is fretted.",
         ),

@@ -43,7 +43,8 @@ def finding_courses(
         n.strings_count,
         strings_count,
         at_most(n.limit_single_strings, limit_single_strings, "stop"),
-        "This many strings stand in pairs, and here each stands by itself: nut, saddle, pins and posts are not for pairs.",
+        "This many strings stand in pairs, and here each stands by itself: nut, saddle, pins and posts "
+        "are laid out wrongly for pairs.",
         "Write a [[course]] for each pair, or single = true under [strings] if each string does stand by itself.",
     )
     paired = bool(strings_course[-1] < strings_count)

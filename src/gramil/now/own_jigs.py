@@ -50,7 +50,7 @@ def with_own_jigs(built: Sequence[Built], listed: Sequence[JigTable]) -> tuple[t
     return tuple(works), counted
 
 
-def less_what_is_there(one: Built, others: Sequence[Built], listed: Sequence[JigTable]) -> Work:
+def without_jigs_on_hand(one: Built, others: Sequence[Built], listed: Sequence[JigTable]) -> Work:
     """An instrument's work without the making of moulds, forms and dishes that the shop has or that serve another."""
     return with_own_jigs((one, *others), listed)[0][0]
 

@@ -25,7 +25,7 @@ from gramil.now.match import Stock
 from gramil.now.needs import MadePart, fit
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.outlook import Spell
-from gramil.now.own_jigs import Built, less_what_is_there, with_own_jigs
+from gramil.now.own_jigs import Built, with_own_jigs, without_jigs_on_hand
 from gramil.now.stock_on_hand import made_parts, stock_of_shop, stock_of_store
 from gramil.now.wood_on_hand import without_wood
 from gramil.prints.own_addresses import refuse, wrong_addresses
@@ -137,7 +137,7 @@ def work_to_pay(store: Store, owner: Instrument, described: InstrumentDescriptio
     work = needed(work_of(store, owner.id), described)
     done = frozenset(each.operation for each in operations_done(store, owner.id))
     one = Built(owner.name, described, work, done)
-    return less_what_is_there(one, tuple(_others(store, [owner])), shop_description(store).shop.jig)
+    return without_jigs_on_hand(one, tuple(_others(store, [owner])), shop_description(store).shop.jig)
 
 
 def refuse_namesakes(names: Iterable[str]) -> None:

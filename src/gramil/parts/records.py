@@ -20,25 +20,55 @@ class WireFit:
 
 
 @dataclass(frozen=True)
-class WireInOld:
-    """A wire of the shop against old slots: slot less tang at the `narrowest` and the `widest` slot, what each bead
-    bites a side in the widest, room under the tang in the shallowest, its crown over the highest old one before
-    dressing, how much `higher` it is dressed than the old one at fret 12 (the action there falls by so much), the
-    back-bow at least and at most, and the verdict in words.
+class FitInOld:
+    """A wire of the shop in old slots: slot less tang at the `narrowest` and the `widest` slot, what each bead bites a
+    side in the widest, and the room under the tang in the shallowest.
     """
 
     name: str
-    crown_width: Mm
-    crown_height: Mm
     narrowest: Mm
     widest: Mm
     bite: Mm
     room: Mm
+
+
+@dataclass(frozen=True)
+class VerdictOnOld:
+    """What speaks against a wire in old slots, in words."""
+
+    name: str
+    words: str
+
+
+@dataclass(frozen=True)
+class CrownOnOld:
+    """A wire's crown against old ones: its size, how far it stands over the highest old one before dressing, and how
+    much `higher` it is dressed than the old one at fret 12 (the action there falls by that much).
+    """
+
+    name: str
+    width: Mm
+    height: Mm
     over_old: Mm
     higher: Mm
-    bow_least: Mm
-    bow_most: Mm
-    words: str
+
+
+@dataclass(frozen=True)
+class WedgeInOld:
+    """How far a wire wedges the mean old slot open: by its tang alone, and with a share of its beads."""
+
+    name: str
+    least: Mm
+    most: Mm
+
+
+@dataclass(frozen=True)
+class BowOfOld:
+    """The back-bow that a whole row of a wire gives the neck, at the least and at the most."""
+
+    name: str
+    least: Mm
+    most: Mm
 
 
 @dataclass(frozen=True)

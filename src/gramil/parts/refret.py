@@ -1,81 +1,62 @@
 """New wire for old slots: each of the shop's wires against the slots as found, and what it does to neck and strings."""
 
 import math
+from collections.abc import Iterator
 
 from gramil.description.records import Wire
-from gramil.parts.records import WireInOld
+from gramil.parts.records import BowOfOld, CrownOnOld, FitInOld, VerdictOnOld, WedgeInOld
 from gramil.physics.layered_beam import sagitta
 from gramil.quantities import Mm, PerMm2, Ratio
 
 OWNS = ("refret_",)
-_UNKNOWN = math.nan
-NOT_READ = WireInOld(
-    "not chosen", _UNKNOWN, _UNKNOWN, _UNKNOWN, _UNKNOWN, _UNKNOWN, _UNKNOWN, _UNKNOWN, _UNKNOWN, _UNKNOWN, _UNKNOWN,
-    "not judged: no wire is chosen",
-)  # fmt: skip
-"""In the place of a wire that is not chosen, or is not the shop's."""
 
 
-def refret_wires(
-    shop_wires: tuple[Wire, ...],
-    found_slot_width_least: Mm,
-    found_slot_width_most: Mm,
-    found_slot_width_mean: Mm,
-    found_slot_depth_least: Mm,
-    found_crown_most: Mm,
-    found_crown_at_twelve: Mm,
-    heights_dressing_loss: Mm,
-    limit_fit_loosest: Mm,
+def refret_fits(
+    shop_wires: tuple[Wire, ...], found_slot_width_least: Mm, found_slot_width_most: Mm, found_slot_depth_least: Mm
+) -> tuple[FitInOld, ...]:
+    """How every wire of the shop fits the old slots: gaps, bite of its beads, room under its tang.
+
+    Method: tang against the narrowest and the widest slot read, beads against the widest, tang's depth against the
+    shallowest.
+    Source: common practice.
+    """
+    return tuple(
+        FitInOld(
+            wire.name,
+            found_slot_width_least - wire.tang_thickness,
+            found_slot_width_most - wire.tang_thickness,
+            (wire.bead_thickness - found_slot_width_most) / 2,
+            found_slot_depth_least - wire.tang_depth,
+        )
+        for wire in shop_wires
+    )
+
+
+def refret_verdicts(
+    refret_fits: tuple[FitInOld, ...],
     limit_fit_tightest: Mm,
+    limit_fit_loosest: Mm,
     limit_bead_bite_caution: Mm,
     limit_bead_bite_stop: Mm,
     limit_clearance_least: Mm,
-    limit_bead_share_most: Ratio,
-    limit_wedge_kept_least: Ratio,
-    limit_wedge_kept_most: Ratio,
-    back_bow_row: PerMm2,
-    back_bow_span: Mm,
-) -> tuple[WireInOld, ...]:
-    """Every wire of the shop against the old slots: gaps, bite, room, crowns, action, back-bow, and a verdict in words.
+) -> tuple[VerdictOnOld, ...]:
+    """What speaks against every wire of the shop in the old slots, in words.
 
-    Method: tang against the narrowest and the widest slot read, beads against the widest, tang's depth against the
-    shallowest; its crown against the old ones; back-bow from the mean slot. Limits are common practice.
-    Source: timoshenko_1925
+    Method: gaps, bite and room against their limits, the gravest first; that it fits if nothing speaks against it.
+    Source: common practice.
     """
-    narrow, wide, mean = found_slot_width_least, found_slot_width_most, found_slot_width_mean
-
-    def one(wire: Wire) -> WireInOld:
-        wedge = max(0.0, wire.tang_thickness - mean)
-        most = wedge + limit_bead_share_most * max(0.0, wire.bead_thickness - mean)
-        bite, room = (wire.bead_thickness - wide) / 2, found_slot_depth_least - wire.tang_depth
-        crown = wire.crown_height - heights_dressing_loss
-        words = _words(
-            (narrow - wire.tang_thickness, limit_fit_tightest),
-            (wide - wire.tang_thickness, limit_fit_loosest),
-            (bite, limit_bead_bite_caution, limit_bead_bite_stop),
-            (room, limit_clearance_least),
+    return tuple(
+        VerdictOnOld(
+            fit.name,
+            _words(
+                (fit.narrowest, limit_fit_tightest),
+                (fit.widest, limit_fit_loosest),
+                (fit.bite, limit_bead_bite_caution, limit_bead_bite_stop),
+                (fit.room, limit_clearance_least),
+            ),
         )
-        return WireInOld(
-            wire.name,
-            wire.crown_width,
-            wire.crown_height,
-            narrow - wire.tang_thickness,
-            wide - wire.tang_thickness,
-            bite,
-            room,
-            wire.crown_height - found_crown_most,
-            crown - found_crown_at_twelve,
-            _bow(limit_wedge_kept_least * wedge, mean, back_bow_row, back_bow_span),
-            _bow(limit_wedge_kept_most * most, mean, back_bow_row, back_bow_span),
-            words,
-        )
-
-    return tuple(map(one, shop_wires))
-
-
-def _bow(wedge: float, mean: float, row: float, span: float) -> float:
-    """Back-bow in mm; not known if slots or neck are not."""
-    return math.nan if math.isnan(mean + row + span) else float(sagitta(wedge * row, span))
+        for fit in refret_fits
+    )
 
 
 def _words(
@@ -87,34 +68,124 @@ def _words(
     """What speaks against a wire, the gravest first; that it fits if nothing does."""
     if math.isnan(tight[0]):
         return "not judged: no slot's width was read"
-    found = []
+    return "; ".join((*_of_widths(tight, loose, bite), *_of_depth(*room))) or "fits"
+
+
+def _of_widths(
+    tight: tuple[float, float], loose: tuple[float, float], bite: tuple[float, float, float]
+) -> Iterator[str]:
     if bite[0] < bite[2]:
-        found.append("holds nothing: beads too thin")
+        yield "holds nothing: beads too thin"
     elif bite[0] < bite[1]:
-        found.append("holds little: glue it in")
+        yield "holds little: glue it in"
     if loose[0] > loose[1]:
-        found.append("loose in the widest slot")
+        yield "loose in the widest slot"
     if tight[0] < tight[1]:
-        found.append("wedges the narrowest open")
-    if room[0] < 0:
-        found.append("tang bottoms: deepen the slots")
-    elif room[0] < room[1]:
-        found.append("little room under the tang")
-    if math.isnan(room[0]):
-        found.append("depth not read")
-    return "; ".join(found) or "fits"
+        yield "wedges the narrowest open"
 
 
-def refret_chosen(refret_wires: tuple[WireInOld, ...], wire_name: str) -> WireInOld:
-    """The wire that is chosen, against the old slots.
+def _of_depth(room: float, least: float) -> Iterator[str]:
+    if math.isnan(room):
+        yield "depth not read"
+    elif room < 0:
+        yield "tang bottoms: deepen the slots"
+    elif room < least:
+        yield "little room under the tang"
 
-    Method: that of the shop's wires by its name; none is known where it is not one of them.
+
+def refret_crowns(
+    shop_wires: tuple[Wire, ...], found_crown_most: Mm, found_crown_at_twelve: Mm, heights_dressing_loss: Mm
+) -> tuple[CrownOnOld, ...]:
+    """The crown of every wire of the shop against the old crowns.
+
+    Method: its height less that of the highest old one; and, dressed, less that of the old one at fret 12.
     Source: common practice.
     """
-    return next((each for each in refret_wires if each.name == wire_name), NOT_READ)
+    return tuple(
+        CrownOnOld(
+            wire.name,
+            wire.crown_width,
+            wire.crown_height,
+            wire.crown_height - found_crown_most,
+            wire.crown_height - heights_dressing_loss - found_crown_at_twelve,
+        )
+        for wire in shop_wires
+    )
 
 
-def refret_room(refret_chosen: WireInOld) -> Mm:
+def refret_wedges(
+    shop_wires: tuple[Wire, ...], found_slot_width_mean: Mm, limit_bead_share_most: Ratio
+) -> tuple[WedgeInOld, ...]:
+    """How far every wire of the shop wedges the mean old slot open: by its tang, and with a share of its beads.
+
+    Method: what tang and beads are thicker than the mean slot is wide; nothing where they are thinner.
+    Source: common practice.
+    """
+    return tuple(
+        WedgeInOld(
+            wire.name,
+            _over(wire.tang_thickness, found_slot_width_mean),
+            _over(wire.tang_thickness, found_slot_width_mean)
+            + limit_bead_share_most * _over(wire.bead_thickness, found_slot_width_mean),
+        )
+        for wire in shop_wires
+    )
+
+
+def _over(thickness: Mm, width: Mm) -> Mm:
+    """How much thicker than a slot is wide, 0 if it is thinner; not known if the width is not."""
+    return math.nan if math.isnan(width) else max(0.0, thickness - width)
+
+
+def refret_bows(
+    refret_wedges: tuple[WedgeInOld, ...],
+    limit_wedge_kept_least: Ratio,
+    limit_wedge_kept_most: Ratio,
+    back_bow_row: PerMm2,
+    back_bow_span: Mm,
+) -> tuple[BowOfOld, ...]:
+    """The back-bow that a whole row of every wire of the shop gives the neck, pressed into the old slots: a range.
+
+    Method: the curvature of the row for what the wood keeps of the wedging, at the least and at the most; its arc over
+    the span.
+    Source: timoshenko_1925
+    """
+    return tuple(
+        BowOfOld(
+            each.name,
+            _bow(limit_wedge_kept_least * each.least, back_bow_row, back_bow_span),
+            _bow(limit_wedge_kept_most * each.most, back_bow_row, back_bow_span),
+        )
+        for each in refret_wedges
+    )
+
+
+def _bow(wedge: float, row: float, span: float) -> float:
+    """Back-bow in mm; not known if slots or neck are not."""
+    return math.nan if math.isnan(wedge + row + span) else float(sagitta(wedge * row, span))
+
+
+def refret_chosen(refret_fits: tuple[FitInOld, ...], wire_name: str) -> FitInOld:
+    """How the chosen wire fits the old slots.
+
+    Method: the fit of the shop's wire of that name; not known if it is not one of the shop's.
+    Source: common practice.
+    """
+    unknown = FitInOld("not chosen", math.nan, math.nan, math.nan, math.nan)
+    return next((each for each in refret_fits if each.name == wire_name), unknown)
+
+
+def refret_chosen_bow(refret_bows: tuple[BowOfOld, ...], wire_name: str) -> BowOfOld:
+    """The back-bow that a whole row of the chosen wire gives the neck.
+
+    Method: the bow of the shop's wire of that name; not known if it is not one of the shop's.
+    Source: common practice.
+    """
+    unknown = BowOfOld("not chosen", math.nan, math.nan)
+    return next((each for each in refret_bows if each.name == wire_name), unknown)
+
+
+def refret_room(refret_chosen: FitInOld) -> Mm:
     """Room under the chosen wire's tang in the shallowest old slot.
 
     Formula: refret_chosen.room

@@ -44,7 +44,7 @@ class Laid:
 
 
 @dataclass(frozen=True)
-class Asked:
+class TraceInputs:
     """What the maker gives: printed pieces as measured, how the paper waves, how high what is traced lies over the tags
     (mm), known lengths of the plan on the first picture, and whether its line or an edge is traced.
 
@@ -118,7 +118,7 @@ def _slant(ground: Photograph | Scan, pixels: Array) -> Array:
     return np.where(inside, slant, np.inf)
 
 
-def grounds(pictures: Sequence[PictureRead], asked: Asked) -> Grounds:
+def grounds(pictures: Sequence[PictureRead], asked: TraceInputs) -> Grounds:
     """The pictures with places. Raises MakersFault, each fault with what to do instead."""
     if not asked.pieces:
         if len(pictures) != 1:

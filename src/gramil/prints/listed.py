@@ -6,7 +6,7 @@ from typing import Any
 
 from gramil import names as n
 from gramil.graph import Figures
-from gramil.prints.carried_on import carried_on
+from gramil.prints.extrapolated import extrapolation_remark
 from gramil.reference import Ref
 from gramil.rows import Heading, headings
 
@@ -18,7 +18,7 @@ OF_THE_BOARD_S_BINDING = (n.core_inset, n.core_inset_across, n.swell_step_dry)
 """Nothing on a board without one."""
 
 
-def there(figures: Figures, names: Iterable[str]) -> tuple[str, ...]:
+def on_this_instrument(figures: Figures, names: Iterable[str]) -> tuple[str, ...]:
     """The names, without those of channels, bindings and ears that the instrument does not have."""
     gone = {each.address for missing, of_it in _missing(figures) if missing for each in of_it}
     return tuple(name for name in names if name not in gone)
@@ -37,5 +37,5 @@ def _missing(figures: Figures) -> Iterator[tuple[bool, tuple[Ref[Any], ...]]]:
 
 def headings_of(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
     """The dimensions that hold figures, each with what it is and any remark on it."""
-    for each in headings(figures, there(figures, names)):
-        yield replace(each, remark=carried_on(figures, each.name))
+    for each in headings(figures, on_this_instrument(figures, names)):
+        yield replace(each, remark=extrapolation_remark(figures, each.name))

@@ -181,7 +181,7 @@ def words_of(figure: Ref[Any] | str, formatter: Formatter) -> str:
     """
     name, steps = parse_address(str(figure))
     graph = formatter.figures.graph
-    words = in_shop_units(graph.called[name], formatter.first)
+    words = in_shop_units(graph.short_names[name], formatter.first)
     return words[:1].upper() + words[1:] + steps_in_words(steps, axes_of(graph.annotation(name)))
 
 

@@ -13,7 +13,7 @@ from gramil.measure import LengthUnit
 from gramil.physics.plates.nodal_lines import Belly
 from gramil.reference import Ref
 from gramil.top.modes import ModePicture
-from gramil.top.pushing import PushTold
+from gramil.top.pushing import PushCompared
 from gramil.top.shaving import Shaving
 
 NOT_SAID = (
@@ -79,7 +79,7 @@ def row_text(row: TopRow, formatter: Formatter) -> str:
     return text
 
 
-def woods_told(figures: Figures) -> tuple[str, ...]:
+def woods_in_words(figures: Figures) -> tuple[str, ...]:
     """What was taken for what, of the woods; and how far handbook figures spread."""
     known = [figures[each] for each in (n.fitted_top, n.fitted_braces, n.timber_bridge, n.timber_bridge_plate)]
     parts = ("top", "braces", "bridge", "bridge plate")
@@ -102,7 +102,7 @@ def rise_that_follows(own: Figures, other: Figures) -> float:
     return 0.0 if found < 0.0 else found  # not max(): what is not known stays so
 
 
-def rise_told(own: Figures, other: Figures, unit: LengthUnit) -> tuple[str, ...]:
+def rise_in_words(own: Figures, other: Figures, unit: LengthUnit) -> tuple[str, ...]:
     """The rise in words, with the key to write if the maker wants it; nothing if it is not known."""
     rise = rise_that_follows(own, other)
     if math.isnan(rise):
@@ -131,12 +131,12 @@ def wider_and_aside(each: Shaving) -> tuple[str, str, str, str]:
     return (*wider, *aside)
 
 
-def pushes_told(figures: Figures, formatter: Formatter) -> tuple[str, ...]:
+def pushes_in_words(figures: Figures, formatter: Formatter) -> tuple[str, ...]:
     """Each push on the strung guitar beside the solved one, and what it says of the top's stiffness."""
     return tuple(line for each in figures[n.push_list] for line in _push(each, formatter.first))
 
 
-def _push(each: PushTold, unit: LengthUnit) -> Iterator[str]:
+def _push(each: PushCompared, unit: LengthUnit) -> Iterator[str]:
     given, solved, off, least, most = (
         _finely(value, unit) for value in (each.given, each.solved, each.solved_within, each.least, each.most)
     )

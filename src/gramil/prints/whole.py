@@ -21,7 +21,7 @@ from gramil.drawings.marks import Drawing
 from gramil.findings.finding import SEVERITIES, Finding
 from gramil.graph import Figures, Graph, Pin, derive
 from gramil.prints.came_in import as_known, is_of, with_missing
-from gramil.prints.carried_on import with_carried_on
+from gramil.prints.extrapolated import with_extrapolation_remark
 from gramil.prints.unknown import with_reason
 from gramil.setups.setup import Setup
 from gramil.wiring import wired
@@ -109,7 +109,7 @@ def findings_of(figures: Figures) -> tuple[Finding, ...]:
     """Every finding, gravest first, otherwise in the graph's order; one that is not judged says why."""
     names = (name for name in names_of(figures, "finding_") if is_of(figures, name))
     found = (with_missing(with_reason(each, figures), figures) for name in names for each in figures[name])
-    told = [with_carried_on(each, figures) for each in found]
+    told = [with_extrapolation_remark(each, figures) for each in found]
     return tuple(sorted(told, key=lambda each: SEVERITIES.index(each.severity)))
 
 

@@ -147,22 +147,22 @@ def _known(figure: BigFigure, value: float) -> tuple[BigFigure, ...]:
 
 
 def _columns(depth: Mm) -> tuple[tuple[str, Ref[float]], ...]:
-    each = n.refret_wires[EACH]
+    each = n.refret_fits[EACH]
     room = () if isnan(depth) else (("room under the tang", each.room),)
     return (
         ("gap, narrowest slot", each.narrowest),
         ("gap, widest slot", each.widest),
         ("each bead bites, widest", each.bite),
         *room,
-        ("verdict", each.words),
+        ("verdict", n.refret_verdicts[EACH].words),
     )
 
 
 def _crowns(rows: tuple[str, ...], mean: Mm) -> tuple[Table, ...]:
-    each = n.refret_wires[EACH]
+    each = n.refret_crowns[EACH]
     columns = (
-        ("crown, width", each.crown_width),
-        ("height", each.crown_height),
+        ("crown, width", each.width),
+        ("height", each.height),
         ("over the highest old crown", each.over_old),
         ("higher at fret 12: action less by", each.higher),
     )
@@ -170,8 +170,8 @@ def _crowns(rows: tuple[str, ...], mean: Mm) -> tuple[Table, ...]:
 
 
 def _bows(rows: tuple[str, ...], row: PerMm2) -> tuple[Table, ...]:
-    each = n.refret_wires[EACH]
-    columns = (("back-bow, at the least", each.bow_least), ("at the most", each.bow_most))
+    each = n.refret_bows[EACH]
+    columns = (("back-bow, at the least", each.least), ("at the most", each.most))
     return () if isnan(row) else (Table("What the whole row does to the neck", columns, rows, "wire"),)
 
 

@@ -26,7 +26,7 @@ ADDED = 1.0
 
 
 @dataclass(frozen=True)
-class Asked:
+class ShavingGoal:
     """What is wanted: a `turn` of the bridge (radians), or that `mode` (from 0) sounds at `hertz`."""
 
     turn: Radians | None = None
@@ -65,7 +65,7 @@ class Advice:
     warnings: tuple[str, ...]
 
 
-def advised(top: Solved, changes: Changes, braces: Sequence[str], asked: Asked) -> Advice:
+def advised(top: Solved, changes: Changes, braces: Sequence[str], asked: ShavingGoal) -> Advice:
     """What to take off (or add to) braces of these names, all alike, so that what is asked for is met.
 
     Raises MakersFault for a brace that the top does not have, and where the braces' height does nothing.
@@ -95,7 +95,7 @@ def advised(top: Solved, changes: Changes, braces: Sequence[str], asked: Asked) 
 def _carried_out(
     top: Solved,
     braces: Sequence[str],
-    asked: Asked,
+    asked: ShavingGoal,
     aim: tuple[float, float, float],
     bounds: tuple[float, float],
 ) -> tuple[float, Solved, float]:
@@ -124,7 +124,7 @@ def raised(top: Solved, braces: Sequence[str], more: float) -> Solved:
     return top.with_bars([each.raised(more) for each in top.braced.bars if each.name in braces])
 
 
-def _slope(changes: Changes, braces: Sequence[str], asked: Asked) -> float:
+def _slope(changes: Changes, braces: Sequence[str], asked: ShavingGoal) -> float:
     """What one more mm of all the braces does to what is asked for."""
     own = [each.higher for each in changes.bars if each.name in braces]
     if asked.hertz is None:
@@ -132,7 +132,7 @@ def _slope(changes: Changes, braces: Sequence[str], asked: Asked) -> float:
     return float(sum(each.frequencies[asked.mode] for each in own))
 
 
-def _read(before: Solved, top: Solved, asked: Asked) -> float:
+def _read(before: Solved, top: Solved, asked: ShavingGoal) -> float:
     if asked.hertz is None:
         return top.moved.turn
     if top is before:

@@ -20,7 +20,7 @@ WEIGHED = 0.01
 
 
 @dataclass(frozen=True)
-class PushTold:
+class PushCompared:
     """What a weight on the saddle gave by the gauge (`given`) and by the model (`solved`, off by `solved_within`, from
     `least` to `most` by what the woods may be); `factor` is how many times as stiff it was as solved, off by
     `factor_within`, and `turn` how far the bridge turns under the strings if all of it is so."""
@@ -42,7 +42,7 @@ def push_list(
     braced_quick: tuple[Solved, ...],
     braced_final: tuple[Solved, ...],
     pulled_spread: Ratio,
-) -> tuple[PushTold, ...]:
+) -> tuple[PushCompared, ...]:
     """Each push on the strung guitar beside the same push on the solved top.
 
     Method: the weight spread over the middle of the saddle, the top read there; strain is as its load, so that the
@@ -56,13 +56,13 @@ def push_list(
     )
 
 
-def _push_told(push: Push, quick: Solved, final: Solved, spread_of_wood: Ratio) -> PushTold:
+def _push_told(push: Push, quick: Solved, final: Solved, spread_of_wood: Ratio) -> PushCompared:
     coarse, solved = (push.force * _gives(each) for each in (quick, final))
     off, factor, turn = float(within(coarse, solved)), solved / push.given, final.moved.turn
     own = math.hypot(push.gauge / push.given, WEIGHED)
     share = math.hypot(own, off / solved)
     least, most = solved / (1 + spread_of_wood) - off, solved / (1 - spread_of_wood) + off
-    return PushTold(push.name, push.given, solved, off, least, most, factor, factor * share,
+    return PushCompared(push.name, push.given, solved, off, least, most, factor, factor * share,
                     turn / factor, turn / factor * share)  # fmt: skip
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from gramil.decimals import told_number
+from gramil.decimals import twelve_digits
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.rows import Row, rows
@@ -53,5 +53,5 @@ def _number_or_words(value: Any, by: Separated) -> tuple[str, str]:
     if isinstance(value, float) and not math.isfinite(value):
         return "", "not known" if math.isnan(value) else "without end"
     if isinstance(value, int | float):
-        return str(told_number(value)).replace(".", by.decimals), ""
+        return str(twelve_digits(value)).replace(".", by.decimals), ""
     return "", str(value)

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from gramil.description.plan.drawn import Asked, DrawnPlan, drawn_plan
+from gramil.description.plan.drawn import DrawnPlan, HowToRead, drawn_plan
 from gramil.description.plan.lines import by_layers, guessed, listed, plan_lines
 from gramil.description.plan.parts import PlanBrace
 from gramil.faults import MakersFault
@@ -14,7 +14,7 @@ from . import plans
 
 def read(text: str, name: str, **how: object) -> DrawnPlan:
     lines = plan_lines(text, name)
-    return drawn_plan(lines, Asked(guessed(lines), **how))  # type: ignore[arg-type]
+    return drawn_plan(lines, HowToRead(guessed(lines), **how))  # type: ignore[arg-type]
 
 
 def off_line(brace: PlanBrace, line: tuple[plans.Place, plans.Place]) -> float:
@@ -96,7 +96,7 @@ def test_a_plan_drawn_from_the_inside_is_turned() -> None:
 def test_layers_are_named_and_what_is_not_there_is_told() -> None:
     lines = plan_lines(plans.dxf(), "plan.dxf")
     taken = by_layers(lines, [("outline", "OUTLINE"), ("top braces", "BACK_BRACES")])
-    found = drawn_plan(lines, Asked(taken))
+    found = drawn_plan(lines, HowToRead(taken))
     assert [each.plate for each in found.parts.braces] == ["top"]
     assert found.parts.hole is None
     assert "Left: 2 lines on HOLE" in found.told
@@ -105,11 +105,11 @@ def test_layers_are_named_and_what_is_not_there_is_told() -> None:
         with pytest.raises(MakersFault, match=said):
             by_layers(lines, asked)
     with pytest.raises(MakersFault, match="no line is taken for the outline"):
-        drawn_plan(lines, Asked({}))
+        drawn_plan(lines, HowToRead({}))
 
 
 def test_a_hole_off_the_middle_is_left() -> None:
     lines = plan_lines(plans.svg().replace('cy="300"', 'cy="304"'), "plan.svg")
-    found = drawn_plan(lines, Asked(guessed(lines)))
+    found = drawn_plan(lines, HowToRead(guessed(lines)))
     assert found.parts.hole is None
     assert any("4.00 mm from the middle" in each for each in found.told)

@@ -38,7 +38,7 @@ SAYS: Mapping[str, str] = {name: f"{name}: {point.says}" for name, point in STAR
 
 
 @dataclass(frozen=True)
-class Asked:
+class QuestionAsked:
     """A question on the page: its words, what is usual or may be chosen, what was typed and what is wrong with it."""
 
     key: str
@@ -51,12 +51,12 @@ class Asked:
 
 def six(
     unit: LengthUnit, answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None
-) -> tuple[Asked, ...]:
+) -> tuple[QuestionAsked, ...]:
     """The six questions, in order, with what is usual in a unit."""
     known = {question.key: question for question in (*QUESTIONS, STARTS)}
     given, wrong, first = answers or {}, faults or {}, _begun_in(unit)
     return tuple(
-        Asked(
+        QuestionAsked(
             key,
             re.sub(r" \([^)]*\)$", "", known[key].ask) if key in CHOICES else known[key].ask,
             usual_answer(known[key], first),
@@ -68,10 +68,12 @@ def six(
     )
 
 
-def by_ruler(answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None) -> tuple[Asked, ...]:
+def by_ruler(
+    answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None
+) -> tuple[QuestionAsked, ...]:
     """What a ruler tells of the body; left empty, it is that of the starting point."""
     given, wrong = answers or {}, faults or {}
-    return tuple(Asked(key, ask, "", (), given.get(key, ""), wrong.get(key, "")) for key, ask in RULED.items())
+    return tuple(QuestionAsked(key, ask, "", (), given.get(key, ""), wrong.get(key, "")) for key, ask in RULED.items())
 
 
 def _begun_in(unit: LengthUnit) -> dict[str, str]:

@@ -9,7 +9,7 @@ from gramil.acts.descriptions import begin
 from gramil.bench.field_words import at_fields
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
-from gramil.bench.pages.beginning import Asked
+from gramil.bench.pages.beginning import QuestionAsked
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.description.questions import STRINGS, TWELVE, usual_answer
 from gramil.description.reading import parse_description
@@ -27,11 +27,11 @@ NAMED = "A guitar that came in"
 
 def asked(
     unit: LengthUnit, answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None
-) -> tuple[Asked, ...]:
+) -> tuple[QuestionAsked, ...]:
     """The questions, in order, with what is usual in a unit; nothing is usual of a scale, or of how many frets."""
     given, wrong, first = answers or {}, faults or {}, {"instrument.units": unit}
     return tuple(
-        Asked(
+        QuestionAsked(
             each.key,
             re.sub(r" \([^)]*\)$", "", each.ask) if each.key in CHOICES else each.ask,
             _usual(each.key, usual_answer(each, first)),

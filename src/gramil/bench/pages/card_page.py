@@ -17,7 +17,7 @@ from gramil.formula_words import formula_in_words
 from gramil.graph import Figures, Origin
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
-from gramil.prints.carried_on import carried_on
+from gramil.prints.extrapolated import extrapolation_remark
 from gramil.quantities import axes_of
 from gramil.reason import Reason, numbers_in_words, read_doc, why
 from gramil.sources import cited
@@ -57,7 +57,7 @@ def card_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         unit=formatter.first,
         address=address,
         reason=reason,
-        remark=carried_on(figures, name),
+        remark=extrapolation_remark(figures, name),
         formula=in_pieces(reason),
         numbers=in_plain_words(numbers_in_words(reason, figures, formatter.text)),
         source=cited(reason.source),

@@ -12,10 +12,10 @@ from gramil.bench.pages.print_page import paper_wanted, printer_of
 from gramil.bench.pages.sheet_page import work_for
 from gramil.bench.stale_here import worked_out
 from gramil.bench.units import formatter_for
-from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.faults import MakersFault
 from gramil.now.open_now import open_now
 from gramil.now.states import bench_of_store
+from gramil.print_choice import Choices, PrintChoice, choices, chosen_makers
 from gramil.store.opening import Store
 
 
@@ -42,12 +42,12 @@ def printed_chosen(request: PageRequest, open_instruments: OpenInstruments) -> R
     return Response(made, media_type=kind, headers=headers)
 
 
-def _ticked(request: PageRequest, known: Choices) -> Chosen:
+def _ticked(request: PageRequest, known: Choices) -> PrintChoice:
     """What was ticked one by one, part by part, or all; a name that does not exist is left out."""
     if request.one("all"):
         return known.all
     templates, sheets = ({each.name for each in kind} for kind in (known.templates, known.sheets))
-    one_by_one = Chosen(
+    one_by_one = PrintChoice(
         frozenset(templates.intersection(request.many("template"))),
         frozenset(sheets.intersection(request.many("sheet"))),
     )

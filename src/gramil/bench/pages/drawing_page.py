@@ -12,7 +12,7 @@ from gramil.bench.page_request import Missing, PageRequest, go
 from gramil.bench.pages.plan_page import shown_plan
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.plan_typed import fields_of, read_plan
-from gramil.description.plan.drawn import Asked, DrawnPlan, drawn_plan
+from gramil.description.plan.drawn import DrawnPlan, HowToRead, drawn_plan
 from gramil.description.plan.lines import PARTS, PlanLine, PlanLines, Taken, guessed, listed
 from gramil.description.plan.parts import PlanParts
 from gramil.faults import Fault, MakersFault
@@ -116,7 +116,7 @@ def _shown(request: PageRequest, unit: LengthUnit, faults: tuple[Fault, ...] = (
     )
 
 
-def _asked(request: PageRequest, lines: PlanLines, unit: LengthUnit) -> Asked:
+def _asked(request: PageRequest, lines: PlanLines, unit: LengthUnit) -> HowToRead:
     """How the page asks for the drawing to be read. Raises MakersFault, each fault at its field."""
     with at_field("length"):
         length = read_length(request.one("length"), unit) if request.one("length") else None
@@ -124,7 +124,7 @@ def _asked(request: PageRequest, lines: PlanLines, unit: LengthUnit) -> Asked:
             raise MakersFault.of("no guitar is so long", remedy="Give the outline's length along the middle")
     with at_field("alike"):
         alike = read_length(request.one("alike"), unit) if request.one("alike") else USUAL_ALIKE
-    return Asked(_taken(request, lines), length, alike, request.one("inside") == "yes", unit)
+    return HowToRead(_taken(request, lines), length, alike, request.one("inside") == "yes", unit)
 
 
 def _taken(request: PageRequest, lines: PlanLines) -> Taken:

@@ -12,7 +12,7 @@ from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import Desk, Placed, address_part, desk_of, placed
 from gramil.bench.shown_rows import ShownRow, shown_row
 from gramil.bench.stale_here import given_on, work_on
-from gramil.bench.things import Kind, kind_of, told_of
+from gramil.bench.things import Kind, first_figures_of, kind_of
 from gramil.in_shop_units import in_shop_units
 from gramil.prints.listed import headings_of
 from gramil.prints.whole import dimensions_of
@@ -57,7 +57,9 @@ def part_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
 
 
 def _first(desk: Desk, kind: Kind) -> list[ShownRow]:
-    return [shown_row(words, figure.address, desk.reading) for words, figure in told_of(kind, desk.draft.figures)]
+    return [
+        shown_row(words, figure.address, desk.reading) for words, figure in first_figures_of(kind, desk.draft.figures)
+    ]
 
 
 def _more(desk: Desk, kind: Kind) -> list[tuple[str, str, str]]:

@@ -48,10 +48,10 @@ def shown_file(request: PageRequest, _: OpenInstruments) -> Response:
     return Response(plan.shown[number - 1], media_type="image/jpeg")
 
 
-def believed_file(request: PageRequest, _: OpenInstruments) -> Response:
+def straightened_file(request: PageRequest, _: OpenInstruments) -> Response:
     """The plan as it was read: straightened, with the line that was followed."""
-    from gramil.photographs.believed import believed_png
     from gramil.photographs.plan import grounds, traced
+    from gramil.photographs.straightened import straightened_png
 
     plan, typed = plan_of(request), typed_in(request)
     with request.record.opened() as store:
@@ -59,4 +59,4 @@ def believed_file(request: PageRequest, _: OpenInstruments) -> Response:
     ground = plan.ground((typed.of_ground, unit), lambda: grounds(plan.pictures, asked_by(typed, unit)))
     points = points_in(typed.points)
     found = traced(ground, points, edge_or_line(typed)) if points else None
-    return Response(believed_png(ground, found), media_type="image/png")
+    return Response(straightened_png(ground, found), media_type="image/png")

@@ -12,12 +12,12 @@ from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import work_for
 from gramil.bench.units import formatter_for
-from gramil.chosen import choices
 from gramil.contents import what_is_in
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, MeasureError, read_length
 from gramil.pack import PLANS, pack_makers, sheet_paper, single_sheet
 from gramil.paper_sizes import ROLL, SIZES, read_paper
+from gramil.print_choice import choices
 from gramil.prints.whole import drawings_of
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.shop.operations import Work

@@ -103,7 +103,15 @@ def stop_top(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def _what_is_solved(request: PageRequest, figures: Figures, formatter: Formatter) -> dict[str, object]:
-    from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, picture_words, pushes_told, row_text, woods_told
+    from gramil.prints.top_rows import (
+        NOT_SAID,
+        PULLED,
+        WITH_AIR,
+        picture_words,
+        pushes_in_words,
+        row_text,
+        woods_in_words,
+    )
 
     modes = figures[n.mode_list]
     number = min(max(whole_number(request.one("mode")) or 1, 1), len(modes))
@@ -125,8 +133,8 @@ def _what_is_solved(request: PageRequest, figures: Figures, formatter: Formatter
         "off": request.one("off"),
         "unit": formatter.first,
         "findings": [in_words(each, formatter) for name in _verdicts(figures) for each in figures[name]],
-        "pushes": pushes_told(figures, formatter),
-        "woods": woods_told(figures),
+        "pushes": pushes_in_words(figures, formatter),
+        "woods": woods_in_words(figures),
         "not_said": NOT_SAID,
     }
 

@@ -18,7 +18,7 @@ from gramil.bench.moved import Moved, moved_between
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import Desk, address_part, desk_of
-from gramil.bench.section_view import said
+from gramil.bench.section_view import address_in_words
 from gramil.bench.typed_values import read_as
 from gramil.change.turn import Turned
 from gramil.change.turnable import Turnable, turnables, turned
@@ -87,7 +87,7 @@ def turn_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     search, fault = _searched(request, desk, offered, address, made)
     return request.page(
         "turn.html",
-        title=f"Make it another value: {said(address, figures)}",
+        title=f"Make it another value: {address_in_words(address, figures)}",
         desk=desk,
         held=desk.held,
         draft=desk.draft,

@@ -40,7 +40,7 @@ LEAST_HOLE, MOST_HOLE = 40.0, 200.0
 
 
 @dataclass(frozen=True)
-class Asked:
+class HowToRead:
     """How a drawing is to be read: which line is taken for which part, the outline's real length (None: as the
     drawing's units say), how far its halves may differ, and whether it shows the guitar from the inside.
     """
@@ -61,7 +61,7 @@ class DrawnPlan:
     front_at: Mm | None = None
 
 
-def drawn_plan(lines: PlanLines, asked: Asked) -> DrawnPlan:
+def drawn_plan(lines: PlanLines, asked: HowToRead) -> DrawnPlan:
     """The parts that a drawing gives. Raises MakersFault: no outline among them, or one that cannot be read."""
     told, left = list[str](), list[str]()
     found = _outline(lines, asked, told)
@@ -91,11 +91,11 @@ class _Frame:
         return replace(line.trace, points=self.places(line.trace.points))
 
 
-def _of(lines: PlanLines, asked: Asked, part: str) -> list[PlanLine]:
+def _of(lines: PlanLines, asked: HowToRead, part: str) -> list[PlanLine]:
     return [each for each in lines.lines if asked.taken.get(each.number) == part]
 
 
-def _outline(lines: PlanLines, asked: Asked, told: list[str]) -> Traced:
+def _outline(lines: PlanLines, asked: HowToRead, told: list[str]) -> Traced:
     own = _of(lines, asked, "outline")
     if not own:
         raise MakersFault.of(
@@ -111,7 +111,9 @@ def _outline(lines: PlanLines, asked: Asked, told: list[str]) -> Traced:
     return found
 
 
-def _hole(own: Sequence[PlanLine], frame: _Frame, asked: Asked, told: list[str], left: list[str]) -> PlanHole | None:
+def _hole(
+    own: Sequence[PlanLine], frame: _Frame, asked: HowToRead, told: list[str], left: list[str]
+) -> PlanHole | None:
     """The smallest circle on the middle line; larger ones round it are rings."""
     circles = []
     for each in own:
@@ -144,7 +146,7 @@ def _circle(ring: Array) -> tuple[Mm, Mm, Mm] | None:
 
 
 def _braces(
-    lines: PlanLines, asked: Asked, frame: _Frame, hole: PlanHole | None, told: list[str], left: list[str]
+    lines: PlanLines, asked: HowToRead, frame: _Frame, hole: PlanHole | None, told: list[str], left: list[str]
 ) -> tuple[PlanBrace, ...]:
     found = list[PlanBrace]()
     for plate in ("top", "back"):
@@ -238,7 +240,7 @@ def _numbered(braces: Sequence[PlanBrace], plate: str) -> Iterator[PlanBrace]:
 
 
 def _bridge(
-    own: Sequence[PlanLine], frame: _Frame, asked: Asked, told: list[str], left: list[str]
+    own: Sequence[PlanLine], frame: _Frame, asked: HowToRead, told: list[str], left: list[str]
 ) -> tuple[PlanBridge | None, Mm | None]:
     """The largest closed shape: how long and wide it is, and where its middle lies along."""
     closed = [each for each in own if each.trace.is_closed(0.1)]
@@ -254,7 +256,7 @@ def _bridge(
     return PlanBridge(length, width), float(places[:, 0].min())
 
 
-def _head(own: Sequence[PlanLine], scale: float, asked: Asked, told: list[str]) -> PlanHead | None:
+def _head(own: Sequence[PlanLine], scale: float, asked: HowToRead, told: list[str]) -> PlanHead | None:
     if not own:
         return None
     reading = Reading(asymmetry=asked.alike, mirrors=True, where="head")
@@ -263,7 +265,7 @@ def _head(own: Sequence[PlanLine], scale: float, asked: Asked, told: list[str]) 
     return PlanHead(*nut_first(found.outline))
 
 
-def _left(lines: PlanLines, asked: Asked) -> Iterator[str]:
+def _left(lines: PlanLines, asked: HowToRead) -> Iterator[str]:
     """The lines that were taken for nothing, layer by layer."""
     for layer, held in lines.layers.items():
         rest = [each for each in held if each.number not in asked.taken]

@@ -183,7 +183,7 @@ def _put_braces(
             rows.append(each)
     document.pop("brace", None)
     document["brace"] = rows
-    return _braces_told(braces, crossed, old)
+    return _braces_in_words(braces, crossed, old)
 
 
 def _brace(each: PlanBrace, crosses: Sequence[str], like: Any, zero: Mm, unit: LengthUnit) -> Any:
@@ -207,7 +207,7 @@ def _brace(each: PlanBrace, crosses: Sequence[str], like: Any, zero: Mm, unit: L
     return table
 
 
-def _braces_told(
+def _braces_in_words(
     braces: Sequence[PlanBrace], crossed: Sequence[Sequence[str]], old: dict[tuple[str, str], Any]
 ) -> Iterator[str]:
     for plate in dict.fromkeys(each.plate for each in braces):

@@ -58,13 +58,13 @@ STUFF_ROWS: tuple[Normal, ...] = (
 def stuff_values(instrument: Instrument, shop: Shop) -> Values:
     """The value of `STUFF_ROWS`: the wooden parts in the order of the work, and then other materials."""
     own = own_woods(shop)
-    told = _woods(instrument) if not instrument.repair.described else _as_told(instrument)
+    told = _woods(instrument) if not instrument.repair.described else _as_known(instrument)
     woods = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in told)
     bevels = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in _veneers(instrument))
     return {n.stuff_list: (*woods, *_bindings(instrument, shop, own), *bevels, *_no_wood(instrument))}
 
 
-def _as_told(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:
+def _as_known(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:
     """The same of a guitar that came in: a wood that is usual for a new one is not known of an old one."""
     given = {
         "board": (instrument.board, "wood", "not known"), "neck": (instrument.carve, "wood", None),

@@ -26,14 +26,14 @@ from gramil.writers.pdf import Template, laid_out, leaves, templates_pdf
 
 
 @dataclass(frozen=True)
-class Chosen:
+class PrintChoice:
     """What is to be printed: the names of templates and of sheets."""
 
     templates: frozenset[str] = frozenset()
     sheets: frozenset[str] = frozenset()
 
-    def __or__(self, other: "Chosen") -> "Chosen":
-        return Chosen(self.templates | other.templates, self.sheets | other.sheets)
+    def __or__(self, other: "PrintChoice") -> "PrintChoice":
+        return PrintChoice(self.templates | other.templates, self.sheets | other.sheets)
 
 
 @dataclass(frozen=True)
@@ -93,40 +93,42 @@ class Choices:
         return tuple(part for part in parts_of() if part in met)
 
     @property
-    def all(self) -> Chosen:
+    def all(self) -> PrintChoice:
         """Every sheet, and every template but the plans."""
         return self.of_parts(self.parts)
 
-    def named(self, names: Collection[str]) -> Chosen:
+    def named(self, names: Collection[str]) -> PrintChoice:
         """What is meant by these names: a template's, a sheet's, an operation's. Raises MakersFault for another."""
-        chosen = Chosen()
+        chosen = PrintChoice()
         for name in names:
             chosen |= self._named(name)
         return chosen
 
-    def of_parts(self, parts: Collection[str]) -> Chosen:
+    def of_parts(self, parts: Collection[str]) -> PrintChoice:
         """Everything that is taken up for these parts. Raises MakersFault if one of them does not exist."""
         if not parts:
-            return Chosen()
+            return PrintChoice()
         for part in parts:
             if part not in self.parts:
                 remedy = meant(nearest(part, self.parts)) or f"there are {', '.join(self.parts)}"
                 raise MakersFault.of(f"there is nothing to print for the part {part}", remedy=remedy)
-        return Chosen(*(frozenset(e.name for e in kind if e.part in parts) for kind in (self.templates, self.sheets)))
+        return PrintChoice(
+            *(frozenset(e.name for e in kind if e.part in parts) for kind in (self.templates, self.sheets))
+        )
 
-    def of_operations(self, operations: Collection[str]) -> Chosen:
+    def of_operations(self, operations: Collection[str]) -> PrintChoice:
         """The sheets of these operations; those without one are left out."""
         known = {each.setup.name for each in self.every_sheet}
-        return Chosen(sheets=frozenset(_sheets_of(operations, self.work)) & known)
+        return PrintChoice(sheets=frozenset(_sheets_of(operations, self.work)) & known)
 
-    def _named(self, name: str) -> Chosen:
+    def _named(self, name: str) -> PrintChoice:
         templates = {each.name for each in self.drawings_named((name,))}
         sheets = {each.setup.name for each in self.every_sheet} & {name, *_sheets_of((name,), self.work)}
         if not templates and not sheets:
             known = sorted({*(each.name for each in self.drawings), *(each.setup.name for each in self.every_sheet)})
             remedy = meant(nearest(name, known)) or f"there are {', '.join(known)}"
             raise MakersFault.of(f"there is no template and no sheet {name}", remedy=remedy)
-        return Chosen(frozenset(templates), frozenset(sheets))
+        return PrintChoice(frozenset(templates), frozenset(sheets))
 
     def _part(self, drawing: Drawing) -> str:
         first = next(iter(used_at(drawing, self.work)), None) if drawing.name not in PLANS else None
@@ -141,7 +143,7 @@ def choices(figures: Figures, formatter: Formatter, work: Work) -> Choices:
 def chosen_makers(
     formatter: Formatter,
     choices: Choices,
-    chosen: Chosen,
+    chosen: PrintChoice,
     paper: str,
     printer_scale: tuple[float, float] = (1.0, 1.0),
     sheets_on: str = "",

@@ -13,7 +13,7 @@ MOVEMENTS = (n.board_movement_radial, n.board_movement_tangential, n.top_movemen
 MOISTURES = (n.swell_moisture_made, n.swell_moisture_dry, n.swell_moisture_wet)
 
 
-def carried_on(figures: Figures, name: str) -> str:
+def extrapolation_remark(figures: Figures, name: str) -> str:
     """The remark on a figure that depends on a moisture outside the coefficients' range; empty for any other."""
     return CARRIED_ON if _outside(figures, name) else ""
 
@@ -27,7 +27,7 @@ def _outside(figures: Figures, name: str) -> tuple[Ref[float], ...]:
     return tuple(each for each in found if outside(figures[each]))
 
 
-def with_carried_on(finding: Finding, figures: Figures) -> Finding:
+def with_extrapolation_remark(finding: Finding, figures: Figures) -> Finding:
     """A judged finding with the remark on extrapolation added; the remark names the moisture by reference, not as a
     number.
     """

@@ -19,7 +19,7 @@ GRID = 50.0
 LINE, TAG, FAINT = (200, 40, 20), (20, 90, 170), (190, 190, 190)
 
 
-def believed_png(ground: Grounds, found: TracedPlan | None) -> bytes:
+def straightened_png(ground: Grounds, found: TracedPlan | None) -> bytes:
     """The straightened plan as a PNG file: a pixel is the same length everywhere on it."""
     low, high = _reach(ground)
     scale = LONGEST / float((high - low).max())
