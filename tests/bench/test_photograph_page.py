@@ -98,8 +98,8 @@ def test_what_is_wrong_stands_at_its_field(demo: httpx.Client) -> None:
         ({"waving": "-1"}, "waving", "no such height"),
         ({"laid": "frame", "frame": "7 x 5"}, "frame", "not the size of a frame"),
         ({"along": "1,1", "along_length": "50"}, "along", "1 ends are laid"),
-        ({"points": "1 2 3"}, "points", "no pair of pixels"),
-        ({"points": "nan,inf " * 9}, "points", "no pair of pixels"),
+        ({"points": "1 2 3"}, "points", "not a pair of pixels"),
+        ({"points": "nan,inf " * 9}, "points", "not a pair of pixels"),
         ({"points": "5,5,7 " * 9}, "points", "picture 7"),
         ({"points": "5,5 6,6"}, "points", "2 points"),
     ):

@@ -115,7 +115,7 @@ def test_turn_says_when_there_is_no_answer(bench: Path) -> None:
     [
         (("shift", "tarn.toml", "--set", "scale.length=640mm", "--tolerance", "nan"), "tolerance"),
         (("turn", "board.arch", "tarn.toml", "--until", "slot_left_least[19]=3 mm"), "turn board.arch.nut"),
-        (("turn", "scale.temperament", "tarn.toml", "--until", "slot_left_least[19]=3 mm"), "no single number"),
+        (("turn", "scale.temperament", "tarn.toml", "--until", "slot_left_least[19]=3 mm"), "not a single number"),
         (("shift", "tarn.toml", "--set", "scale.length=640mm", "--draw", "tarn.toml"), "tarn.toml"),
         (("new", "nowhere/x.toml", "--usual"), "nowhere"),
         (("why", "saw_main.__class__", "tarn.toml"), "no figure"),
