@@ -7,7 +7,9 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from gramil.description.records import Cutter
 from gramil.graph import Figures
+from gramil.parts.edge_records import best_ledge, ledges
 
 SHOP = """
 gramil = 1
@@ -156,6 +158,19 @@ def test_ledge(of: Callable[..., Figures]) -> None:
     assert [each.bearing for each in figures["ledge_options"]] in ([8.9, 9.3], [9.3, 8.9])
     assert figures["ledge_choice"].bearing == 9.3
     assert figures["ledge_choice"].proud == pytest.approx(0.1)
+
+
+@pytest.mark.parametrize(
+    ("binding", "bearing"), [(1.8034, 9.5), (1.84, 9.0), (1.9, 9.0), (2.2, 9.0), (1.81, 9.5), (1.58, 9.5), (1.3, 9.5)]
+)
+def test_a_ledge_when_none_is_within_bounds(binding: float, bearing: float) -> None:
+    """Bearings of 9.0 and 9.5 under 12.7 cut 1.85 and 1.6, and strips may stand 0 to 0.2 proud.
+
+    Binding of 1.8034, as an inch shop's 0.071 in, is 0.0034 too proud with the one and lies 0.0466 under with the
+    other: what misses the bounds by least is taken, not what is most nearly flush.
+    """
+    pairs = ledges((Cutter("ledge", 12.7, (9.0, 9.5)),), binding, "mm")
+    assert best_ledge(pairs, 0.2).bearing == bearing
 
 
 def test_blanks(of: Callable[..., Figures]) -> None:

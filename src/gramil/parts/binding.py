@@ -19,9 +19,9 @@ def ledge_options(shop_cutters: tuple[Cutter, ...], core_inset: Mm, shop_units: 
 
 
 def ledge_choice(ledge_options: tuple[LedgeChoice, ...], limit_binding_proud_most: Mm) -> LedgeChoice:
-    """The cutter and bearing to use: the binding flush or proud within the limit; failing that, the nearest.
+    """The cutter and bearing to use: the binding flush or proud within the limit; failing that, what misses by least.
 
-    Method: the first option with 0 <= proud <= limit, taking the proudest of them; otherwise the least |proud|.
+    Method: the proudest option with 0 <= proud <= limit; otherwise the one that lies least under 0 or over the limit.
     Source: common practice.
     """
     return best_ledge(ledge_options, limit_binding_proud_most)

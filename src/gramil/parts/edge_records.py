@@ -168,9 +168,11 @@ def _size(bearing: Mm, unit: str) -> str:
 
 
 def best_ledge(options: tuple[LedgeChoice, ...], proud_most: Mm) -> LedgeChoice:
-    """The pair that leaves the strips proudest but no more than `proud_most`; failing that, the nearest."""
+    """The pair that leaves the strips proudest but no more than `proud_most`; failing that, what misses that by
+    least.
+    """
     tolerance = 1e-9
     able = [each for each in options if -tolerance <= each.proud <= proud_most + tolerance]
     if able:
         return max(able, key=lambda option: option.proud)
-    return next(iter(options), NO_PAIR)
+    return min(options, key=lambda option: max(-option.proud, option.proud - proud_most), default=NO_PAIR)
