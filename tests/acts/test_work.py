@@ -123,6 +123,16 @@ def test_wire_is_taken_off_as_it_is_pressed_and_its_board_is_not_told_to_buy_any
     assert figures_in_store(store, other)[n.wire_on_hand] == 6000.0
 
 
+def test_a_board_begun_anew_takes_wire_of_its_own(store: Store, owner: Instrument) -> None:
+    other = add_instrument(store, "Beck", (EXAMPLES / "tarn.toml").read_text(encoding="utf-8"), Hand(NOW))
+    note_done(store, owner, "fretted", Hand(NOW))
+    left = figures_in_store(store, other)[n.wire_on_hand]
+    begin_anew(store, owner, "board", Hand(NOW))
+    assert figures_in_store(store, owner)[n.wire_on_hand] == left, "its frets are gone with the old board"
+    note_done(store, owner, "fretted", Hand(NOW))
+    assert figures_in_store(store, other)[n.wire_on_hand] == pytest.approx(2 * left - 6000.0, abs=0.2)
+
+
 def test_what_fails_half_way_leaves_nothing(store: Store, owner: Instrument, monkeypatch: pytest.MonkeyPatch) -> None:
     promised(store, owner)
 

@@ -14,6 +14,7 @@ from gramil.faults import MakersFault
 from gramil.measure import TemperatureUnit, in_degrees
 from gramil.quantities import Gram
 from gramil.shop.operations_done import DoneOperation, Measurement
+from gramil.shop.wire_pressed import FRETTED, lost_with_its_board
 from gramil.store.items import Item, figures_text, shop_degrees
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
@@ -205,6 +206,8 @@ def begin_anew(store: Store, what: str, works: Sequence[DoneOperation], figures:
     """
     with writing(store, f"begin {what} anew", hand):
         for done in works:
+            if done.operation == FRETTED:
+                lost_with_its_board(store, done.instrument)
             store.rows("DELETE FROM measurement WHERE done = ?", (done.id,))
             delete(store, "done", done.id, done.version)
         for instrument in {each.instrument for each in works}:
