@@ -17,7 +17,7 @@ from gramil.now.needs import needs_of, used_up_by
 from gramil.now.states import WorkedOut, bench_of_store
 from gramil.now.stock_on_hand import stock_of_store
 from gramil.shop.instruments import Instrument, add_instrument
-from gramil.shop.operations_done import Measurement, Noted, measurements, operations_done
+from gramil.shop.operations_done import Measurement, Noted, mark_done, measurements, operations_done
 from gramil.shop.shop_in_store import bring_in_shop, shop_description
 from gramil.shop.stock import Blank, blank_named, blanks, promise_blank, promises
 from gramil.store.items import Item, add_item, items
@@ -95,11 +95,12 @@ def test_what_is_left_of_the_wood_is_kept_with_its_size_and_one_undo_takes_it_ba
 def test_no_more_is_left_than_there_was(
     store: Store, owner: Instrument, left: tuple[float, float, float] | None, told: str
 ) -> None:
+    operation = OPERATION if left is not None else "nut_end_cut"
     if left is not None:
         promised(store, owner)
     with pytest.raises(MakersFault, match=told):
         note_and_keep(
-            store, "done", Hand(NOW), lambda: note_done(store, owner, OPERATION, Hand(NOW)), [left or (9.0, 9.0, 9.0)]
+            store, "done", Hand(NOW), lambda: note_done(store, owner, operation, Hand(NOW)), [left or (9.0, 9.0, 9.0)]
         )
     assert operations_done(store, owner.id) == []
 
@@ -189,6 +190,36 @@ def test_a_lost_part_is_kept_for_another_use_of_the_wood_that_it_was_made_of(sto
     assert last is not None
     undo(store, last.id, Hand(NOW))
     assert "short board" not in [each.name for each in blanks(store)]
+
+
+def test_a_piece_with_a_blank_s_name_is_that_blank_kept_for_its_instrument(store: Store, owner: Instrument) -> None:
+    """ "persimmon 2" is in the example shop's stock, and followed as a piece for *Tarn*'s board."""
+    shop, names = shop_description(store).shop, {owner.id: owner.name}
+
+    def there() -> list[tuple[str, str]]:
+        return [
+            (each.owner, each.part) for each in stock_of_store(store, shop, names, {}) if each.name == "persimmon 2"
+        ]
+
+    assert there() == [("Tarn", "board")]
+    (used,) = note_done(store, owner, OPERATION, Hand(NOW))
+    assert used.name == "persimmon 2"
+    assert there() == []
+    begin_anew(store, owner, "board", Hand(NOW))
+    assert "persimmon 2" not in free_pieces(store, owner)
+    for _ in range(2):
+        last = last_change(store)
+        assert last is not None
+        undo(store, last.id, Hand(NOW))
+    assert there() == [("Tarn", "board")]
+
+
+def test_one_board_done_before_its_wood_was_counted_so_is_not_offered(store: Store, owner: Instrument) -> None:
+    """A record kept by an older program: the work is done, and its blank was never used up."""
+    mark_done(store, owner.id, OPERATION, Hand(NOW))
+    assert "persimmon 2" not in free_pieces(store, owner)
+    begin_anew(store, owner, "board", Hand(NOW))
+    assert "persimmon 2" not in free_pieces(store, owner), "the old piece is written off"
 
 
 def free_pieces(store: Store, owner: Instrument) -> list[str]:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from itertools import chain, count
 
 from gramil.acts.cut_sizes import refuse_larger, volume
-from gramil.acts.work import UsedUp
+from gramil.acts.work import UsedUp, pieces_used
 from gramil.faults import MakersFault
 from gramil.now.needs import used_up_by
 from gramil.quantities import Mm
@@ -50,11 +50,15 @@ def note_and_keep(
 
 
 def wood_for(store: Store, owner: Instrument, operation: str) -> str:
-    """The name of the first piece of wood in stock that an operation will use up; nothing if it uses none."""
+    """The name of the first piece of wood in stock that an operation will use up, promised or kept for the instrument;
+    nothing if it uses none.
+    """
     needs = used_up_by(operation)
     names = {each.id: each.name for each in blanks(store)}
     taken = (each for each in promises(store, owner.id) if each.need in needs and not each.used_at)
-    return next((names[each.blank] for each in taken if each.blank is not None), "")
+    promised = (names[each.blank] for each in taken if each.blank is not None)
+    kept = (each.name for each in pieces_used(store, owner, {operation}) if each.name in names.values())
+    return next(chain(promised, kept), "")
 
 
 def _rest(store: Store, whole: Blank, sizes: Sizes) -> Blank:

@@ -60,7 +60,7 @@ def reserve(
             if each.fit is not None and not each.fit.part.promised:
                 promise_part(store, owner, each.need.name, each.fit.part.id, hand)
                 promised.append(Promised(each.fit.part.name, each.need.instrument))
-            elif each.stock is not None and each.stock.id and not each.stock.owner:
+            elif each.stock is not None and each.stock.id and (each.stock.part or not each.stock.owner):
                 promise_blank(store, owner, each.need.name, each.stock.id, hand)
                 promised.append(Promised(each.stock.name, each.need.instrument))
         for sticks_of in sticks:

@@ -14,7 +14,7 @@ from gramil.change.made_rows import operations, pieces
 from gramil.faults import MakersFault
 from gramil.formatter import shown
 from gramil.graph import Figures, Pin
-from gramil.now.needs import parts_used_by, used_up_by
+from gramil.now.needs import needs_met, parts_used_by, used_up_by
 from gramil.prints.whole import whole_graph
 from gramil.shop.corrections import begin_anew as take_back_all
 from gramil.shop.corrections import not_done_after_all as take_back_done
@@ -31,7 +31,7 @@ from gramil.shop.operations_done import (
     measurements,
     operations_done,
 )
-from gramil.shop.stock import Blank, blanks, parts, promises, use_up
+from gramil.shop.stock import Blank, blanks, free_counts, parts, promise_blank, promises, use_up
 from gramil.shop.wire_pressed import FRETTED, press
 from gramil.store.items import Item, items, remove_item
 from gramil.store.opening import Store
@@ -70,7 +70,8 @@ def note_done(
         refuse_work(operation, work_in_store(store, owner), done)
         _refuse_readings(store, owner, noted.measured, figures)
         mark_done(store, owner.id, operation, hand, noted)
-        return (*_use_up(store, owner.id, operation, hand), *_press(store, owner, operation, hand, figures))
+        used = (*_use_up(store, owner.id, operation, hand), *_use_kept(store, owner, operation, hand))
+        return (*used, *_press(store, owner, operation, hand, figures))
 
 
 def note_and_settle(
@@ -148,6 +149,20 @@ def _use_up(store: Store, instrument: int, operation: str, hand: Hand) -> list[U
     return found
 
 
+def _use_kept(store: Store, owner: Instrument, operation: str, hand: Hand) -> Iterator[UsedUp]:
+    """Wood in stock whose name a piece has that is kept for this: used up with it, though nobody promised it."""
+    named = {each.name: each for each in blanks(store)}
+    for piece in pieces_used(store, owner, {operation}):
+        if piece.name not in named:
+            continue
+        blank, promised = named[piece.name], {each.need for each in promises(store, owner.id)}
+        for need, count in needs_met(operation, str(piece.figures["part"])):
+            taken = min(count, free_counts(store)[blank.id])
+            if taken > 0 and need not in promised:
+                use_up(store, promise_blank(store, owner.id, need, blank.id, hand, count=taken), hand)
+                yield UsedUp(blank.name, need)
+
+
 def _press(store: Store, owner: Instrument, operation: str, hand: Hand, figures: Figures | None) -> Iterator[UsedUp]:
     """The wire that frets take, as they are cut: taken off what is on hand."""
     if operation != FRETTED:
@@ -197,6 +212,8 @@ def begin_anew(
     with writing(store, f"begin {what} anew", hand):
         if kept is not None:
             keep_wood(store, kept if kept.wood else replace(kept, wood=wood_made_of(store, owner, piece)), hand)
+        for done in works:
+            tuple(_use_kept(store, owner, done.operation, hand))
         take_back_all(store, what, works, figures, hand)
         for each in pieces_used(store, owner, {work.operation for work in works}):
             remove_item(store, each, hand)

@@ -14,7 +14,7 @@ from gramil.faults import MakersFault
 from gramil.formatter import shown
 from gramil.graph import Figures
 from gramil.package_data import data_tables
-from gramil.quantities import Mm
+from gramil.quantities import Count, Mm
 from gramil.shop.measured import read_measured, unit_of_figure
 
 STICKS, SPLIT = "brace stock", "brace_stock_split"
@@ -118,6 +118,13 @@ def kinds_made() -> tuple[str, ...]:
 def parts_used_by(operations: Collection[str]) -> frozenset[str]:
     """The parts, as pieces are kept for them, whose wood these operations use up."""
     return frozenset(row["part"] for row in _data()["need"].values() if row["until"] in operations)
+
+
+def needs_met(operation: str, part: str) -> tuple[tuple[str, Count], ...]:
+    """The needs of a part whose wood an operation uses up, each with how many pieces it takes."""
+    rows = _data()["need"].items()
+    found = (each for each in rows if each[1]["until"] == operation and each[1]["part"] == part)
+    return tuple((name, row.get("count", 1)) for name, row in found)
 
 
 def fit(part: MadePart, figures: Figures) -> Fit | None:

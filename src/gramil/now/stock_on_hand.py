@@ -35,7 +35,7 @@ def _of_pieces(rows: Iterable[PieceTable], settled: Mapping[str, bool]) -> Itera
     for row in rows:
         owner, is_settled = row.instrument or "", settled.get(row.name)
         piece = Stock(**piece_of_wood(row), grain=row.sawn, part=row.part, owner=owner, settled=is_settled)
-        yield from [piece] * (2 if row.part in PAIRS else 1)
+        yield from [piece] * _stands_for(row)
 
 
 def stock_of_store(
@@ -43,21 +43,31 @@ def stock_of_store(
 ) -> tuple[Stock, ...]:
     """The store's blanks that are not used up, one by one, and its pieces; `names` are the instruments' by number.
 
-    A piece that is kept for an instrument is used up with the work that uses the wood of its part.
+    A piece that is kept for an instrument is used up with the work that uses the wood of its part. One with the name of
+    a blank is that blank: what nobody was promised of it is kept for that instrument, and used up likewise.
     """
-    given = promises(store)
-    found = []
+    given, used, found = promises(store), _used(store, names), []
+    pieces = {row.name: row for row in shop.piece}
     for blank in blanks(store):
-        own = [each for each in given if each.blank == blank.id]
+        row, own = pieces.pop(blank.name, None), [each for each in given if each.blank == blank.id]
         owners: Counter[str] = Counter()
         for each in own:
             owners[names.get(each.instrument, "another")] += 0 if each.used_at else each.count
         free = blank.count - sum(each.count for each in own)
         piece = Stock(**piece_of_wood(blank), grain=blank.grain, settled=settled.get(blank.name), id=blank.id)
-        found += [replace(piece, owner=owner) for owner in (*owners.elements(), *[""] * free)]
-    named, used = {blank.name for blank in blanks(store)}, _used(store, names)
-    left = (row for row in shop.piece if row.name not in named and (row.instrument, row.part) not in used)
+        found += [replace(piece, owner=owner) for owner in owners.elements()]
+        if row is None:
+            found += [piece] * free
+        else:
+            gone = (row.instrument, row.part) in used and not any(each.used_at for each in own)
+            kept = replace(piece, grain=blank.grain or row.sawn, part=row.part, owner=row.instrument or "")
+            found += [kept] * (free - _stands_for(row) * gone)
+    left = (row for row in pieces.values() if (row.instrument, row.part) not in used)
     return (*found, *_of_pieces(left, settled))
+
+
+def _stands_for(row: PieceTable) -> int:
+    return 2 if row.part in PAIRS else 1
 
 
 def _used(store: Store, names: Mapping[int, str]) -> set[tuple[str | None, str]]:
