@@ -1242,7 +1242,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_strung_lines": ("piece_strung", "piece_strung_drop", "piece_strung_tall", "crown_height", "slot_first", "scale_join",),
         "piece_strung_drop": ("piece_strung", "piece_strung_tall",),
         "piece_strung_figures": ("piece_strung", "piece_strung_drop", "piece_strung_tall", "action_fret", "scale_join",),
-        "drawing_heights": ("instrument_name", "piece_strung_lines", "piece_strung_figures", "piece_strung_drop", "piece_strung_tall",),
+        "drawing_heights": ("instrument_name", "piece_strung", "piece_strung_lines", "piece_strung_figures", "piece_strung_drop", "piece_strung_tall",),
     },
     "gramil.drawings.index_template": {
         "piece_rail": ("card_rail_head", "card_rail_tail", "card_rail_front", "card_rail_back",),

@@ -157,13 +157,31 @@ def test_a_long_table_turns_the_page_whole_and_leaves_the_drawing_its_room() -> 
     assert "Caution" in first
 
 
-def test_what_a_few_millimetres_hold_takes_no_second_page_on_letter() -> None:
-    """Of Tarn's sheets those alone whose tables or drawing are longer than what their words leave of a page."""
+def test_every_sheet_of_tarn_is_one_page_on_letter() -> None:
+    """Tables of the same braces had stood under one another on a page of their own, and the strings' heights alone."""
     pages = pages_of("tarn", "letter")
     found = numbers(pages)
-    twice = {page for page, number in zip(pages[1:], found, strict=True) if found.count(number) > 1}
-    assert twice
-    assert all("Bracethetop" in page or "Adjusttherelief" in page for page in twice)
+    assert max(map(found.count, found)) == 1
+
+
+@pytest.mark.parametrize(
+    ("instrument", "operations"),
+    [
+        ("corrie", ("brace-top", "channels", "binding-bend", "relief")),
+        ("mere", ("neck-head", "relief")),
+    ],
+)
+def test_what_a_few_millimetres_hold_takes_no_second_page_on_letter(
+    instrument: str, operations: tuple[str, ...]
+) -> None:
+    """Short tables stand beside one another, what is done and what it is done with end at one height."""
+    figures = example(instrument)
+    chosen = [each for each in setup_sheets(figures, usual_work()) if each.setup.name in operations]
+    assert len(chosen) == len(operations)
+    laid = [printed(each, formatter_of(figures), "letter") for each in chosen]
+    pages = [page for page in words(bench_sheets_pdf(laid, formatter_of(figures), instrument, "letter")) if page]
+    assert len(pages) == 1 + len(chosen)  # the order of work comes first
+    assert sum("Caution" in page for page in pages) == len(chosen)
 
 
 @pytest.mark.parametrize(("operation", "titled"), [("sides", "Bendthesides"), ("ports", "Cuttheports")])

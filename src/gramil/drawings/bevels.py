@@ -19,6 +19,8 @@ OWNS = ("drawing_", "piece_")
 Array = NDArray[np.float64]
 APART = 18.0
 """Between two templates on a sheet, in mm."""
+ASIDE = 100.0
+"""From where a template's words begin to where the bevel's measures do, in mm."""
 
 
 def piece_bevels_on_face(bevel_laid: tuple[BevelLaid, ...]) -> Marks:
@@ -69,7 +71,7 @@ def drawing_bevel_arm(
     """The arm's bevel: what lies on the top, what on the side, and its veneer."""
     title = f"{instrument_name}, the bevel for the arm"
     marks = _templates("arm", bevel_laid, bevel_patterns, instrument_handed == "left")
-    return cut_by(piece_laser, Drawing("bevel-arm", title, "the side", marks))
+    return cut_by(piece_laser, Drawing("bevel-arm", title, "the side", marks, pieces_apart=True))
 
 
 def drawing_bevel_rib(
@@ -82,7 +84,7 @@ def drawing_bevel_rib(
     """The ribs' bevel: what lies on the back, what on the side, and its veneer."""
     title = f"{instrument_name}, the bevel for the ribs"
     marks = _templates("rib", bevel_laid, bevel_patterns, instrument_handed != "left")
-    return cut_by(piece_laser, Drawing("bevel-rib", title, "the side", marks))
+    return cut_by(piece_laser, Drawing("bevel-rib", title, "the side", marks, pieces_apart=True))
 
 
 def _templates(name: str, laid: tuple[BevelLaid, ...], patterns: tuple[BevelPattern, ...], turned: bool) -> Marks:
@@ -96,7 +98,7 @@ def _templates(name: str, laid: tuple[BevelLaid, ...], patterns: tuple[BevelPatt
         return ()
     pattern = next(each for each in patterns if each.name == name)
     plate, neck = mine.asked.plate, f"neck end to the {'right' if turned else 'left'}"
-    high, marks = 0.0, list[Mark]()
+    high, left, marks = 0.0, 0.0, list[Mark]()
     for (ring, middle), words in (
         (_on_plate(mine), (f"lies on the {plate}, outer face up", f"{neck}, the edge below")),
         (_on_wall(mine), ("lies on the side, outside up", f"{neck}, the {plate}'s face above")),
@@ -104,23 +106,30 @@ def _templates(name: str, laid: tuple[BevelLaid, ...], patterns: tuple[BevelPatt
     ):
         shift = (0.0, high - float(ring[:, 1].max()))
         low = float(ring[:, 1].min()) + shift[1]
-        marks += [
+        left = -float(ring[:, 0].max()) if turned else float(ring[:, 0].min())
+        shape: Marks = (
             Polyline(_points(ring + shift), "cut", closed=True),
             Line(_point(middle[0] + shift), _point(middle[1] + shift), "centreline"),
-            Words((0.0, low - 5.0), f"{name} bevel: {words[0]}", 2.6),
-            Words((0.0, low - 9.5), words[1], 2.6),
+        )
+        marks += [
+            *(sides_changed(shape) if turned else shape),
+            Words((left, low - 5.0), f"{name} bevel: {words[0]}", 2.6),
+            Words((left, low - 9.5), words[1], 2.6),
         ]
         high = low - APART
-    every = (*marks, *_sizes(name, high + APART - 14.0))
-    return sides_changed(every) if turned else every
+    return (*marks, *_sizes(name, (left + ASIDE, high + APART - 5.0)))
 
 
-def _sizes(name: str, high: Mm) -> Marks:
-    """Its measures, under the templates."""
-    at = n.bevel_list[name]
-    rows = (("wide on the plate ", at.width), ("down from its face ", at.drop), ("middle from the neck ", at.middle))
+def _sizes(name: str, at: Point) -> Marks:
+    """Its measures, under the templates, beside what the last one is called: a page has no room for more lines."""
+    bevel = n.bevel_list[name]
+    rows = (
+        ("wide on the plate ", bevel.width),
+        ("down from its face ", bevel.drop),
+        ("middle from the neck ", bevel.middle),
+    )
     return tuple(
-        Label((0.0, high - 4.5 * row), figure, f"{name} bevel, {before}", height=2.6)
+        Label((at[0], at[1] - 4.5 * row), figure, f"{name} bevel, {before}", height=2.6)
         for row, (before, figure) in enumerate(rows)
     )
 

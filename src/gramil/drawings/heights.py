@@ -25,10 +25,12 @@ SAID = 2.5
 SET_VIEW = View((0.0, 0.0), SCALE, SCALE * SET_TALL)
 BRIDGE_BEFORE, BRIDGE_BEHIND, SADDLE_HALF = 8.0, 20.0, 1.5
 """The bridge's front and back edge from the saddle, and half a saddle's thickness, as drawn, in mm."""
-PANEL = 62.0
-"""Height, in mm, that each string's panel takes."""
+TALLEST = 44.0
+"""A bass string's saddle is drawn no taller, in mm on the paper, if heights can be drawn less tall instead."""
 ROOM_BETWEEN = 18.0
 """Least between the treble string's plane and the top of the bass string's saddle, in mm on the paper."""
+LEAST_DROP = 46.0
+"""So far below the treble string's plane the bass string's lies at the least, in mm on the paper."""
 
 
 @dataclass(frozen=True)
@@ -218,7 +220,7 @@ def piece_strung(
 
 def piece_strung_tall(piece_strung: tuple[Strung, Strung]) -> float:
     """How many times too tall the strings' heights are drawn: as tall as leaves the bass string's picture its room."""
-    room = (PANEL - ROOM_BETWEEN) / (SCALE * piece_strung[1].saddle[1])
+    room = TALLEST / (SCALE * piece_strung[1].saddle[1])
     return next((tall for tall in STRUNG_TALL if tall <= room), min(STRUNG_TALL))
 
 
@@ -246,7 +248,7 @@ def piece_strung_lines(
 
 def piece_strung_drop(piece_strung: tuple[Strung, Strung], piece_strung_tall: float) -> Mm:
     """How far below the treble string's picture the bass string's lies: clear of it, however high its saddle is."""
-    return max(PANEL, SCALE * piece_strung_tall * piece_strung[1].saddle[1] + ROOM_BETWEEN)
+    return max(LEAST_DROP, SCALE * piece_strung_tall * piece_strung[1].saddle[1] + ROOM_BETWEEN)
 
 
 def _panel(row: int, drop: Mm, tall: float) -> View:
@@ -296,6 +298,7 @@ def _strung_figures(strung: Strung, view: View, action_fret: int, chord: Point) 
 
 def drawing_heights(
     instrument_name: str,
+    piece_strung: tuple[Strung, Strung],
     piece_strung_lines: Marks,
     piece_strung_figures: Marks,
     piece_strung_drop: Mm,
@@ -303,6 +306,7 @@ def drawing_heights(
 ) -> Drawing:
     """The outer strings over their frets, strung, with the relief in."""
     x, foot = 0.0, -piece_strung_drop - 18.0
+    beside = SCALE * max(strung.saddle[0] for strung in piece_strung) + 7.8
     words = (
         *lines_of_words(
             (x, foot),
@@ -311,8 +315,8 @@ def drawing_heights(
             "Chain: the crest plane over the body.",
             height=SAID,
         ),
-        Label((x, foot - 15.0), n.heights_relief, "relief ", height=2.5),
-        Label((x + 40.0, foot - 15.0), n.crown_height, "crowns ", height=2.5),
+        Label((beside, foot), n.heights_relief, "relief ", height=SAID),
+        Label((beside, foot - 6.0), n.crown_height, "crowns ", height=SAID),
     )
     marks = (*piece_strung_lines, *piece_strung_figures, *words)
     return Drawing(

@@ -18,7 +18,7 @@ from gramil.writers.paper import Sheet, card_sheets
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import ROOM_ROUND_SQUARE, STEP
 from gramil.writers.shared_pages import APART, Card, moved
-from gramil.writers.tiles import OVERLAP, ROOM, Tiling, columns_for, in_a_row, proof_on, round_cross
+from gramil.writers.tiles import OVERLAP, ROOM, ROOM_ALONE, Tiling, columns_for, in_a_row, proof_on, round_cross
 
 Boxes = tuple[Box, ...]
 
@@ -51,15 +51,23 @@ def side_by_side(
 
 
 def _pieces(marks: Sequence[Plain]) -> list[list[Plain]]:
-    """Each closed line to cut by, with what follows it; nothing where something stands before the first."""
+    """Each closed line to cut by, with what follows it; nothing where something stands before the first.
+
+    A line within the one that began a piece is a window in it.
+    """
     pieces: list[list[Plain]] = []
     for mark in marks:
-        if isinstance(mark, Polyline) and mark.closed and mark.layer == "cut":
+        closed = isinstance(mark, Polyline) and mark.closed and mark.layer == "cut"
+        if closed and not (pieces and _within(box_round(mark), box_round(pieces[-1][0]))):
             pieces.append([])
         if not pieces:
             return []
         pieces[-1].append(mark)
     return pieces
+
+
+def _within(inner: Box, outer: Box) -> bool:
+    return all(inner[side] >= outer[side] and inner[side + 2] <= outer[side + 2] for side in (0, 1))
 
 
 def _piece(marks: Sequence[Plain]) -> _Piece:
@@ -109,7 +117,8 @@ def _wide(mark: Plain) -> float:
 def _filled(pieces: Sequence[_Piece], tiling: Tiling) -> tuple[list[Plain], list[_Piece]]:
     """The marks of those pieces for which a row of pages has room, and the pieces that are left.
 
-    Room is kept for the smaller square that proves the print.
+    Room is kept for the smaller square that proves the print; the first piece may leave it none, or none but in its
+    window.
     """
     taken = [round_cross(cross) for tile in tiling.tiles for cross in tiling.crosses(tile)]
     side = min(tiling.sheet.squares) + 2 * ROOM_ROUND_SQUARE + STEP
@@ -119,7 +128,7 @@ def _filled(pieces: Sequence[_Piece], tiling: Tiling) -> tuple[list[Plain], list
     for piece in pieces:
         at = _place(piece.boxes, taken, tiling)
         also = [*taken, *(_at(box, at) for box in piece.boxes)] if at is not None else taken
-        if at is None or _place(square, also, tiling) is None:
+        if at is None or (laid and _place(square, also, tiling) is None):
             left.append(piece)
             continue
         taken = also
@@ -133,7 +142,7 @@ def _place(boxes: Boxes, taken: Sequence[Box], tiling: Tiling) -> Point | None:
     A box wider than a page lies across them all; no other box lies across two.
     """
     xs = [left for left, _ in _spans(tiling)] + [box[2] + APART for box in taken]
-    ys = [-ROOM] + [box[1] - APART for box in taken]
+    ys = [-_room(tiling)] + [box[1] - APART for box in taken]
     tried = np.array([(x, y) for y, x in product(sorted(set(ys), reverse=True), sorted(set(xs)))])
     free = np.ones(len(tried), dtype=np.bool_)
     for box in boxes:
@@ -148,10 +157,10 @@ def _place(boxes: Boxes, taken: Sequence[Box], tiling: Tiling) -> Point | None:
 def _inside(edges: Sequence[np.ndarray], tiling: Tiling) -> np.ndarray:
     """Which of the boxes with these edges lie in one window, or, too wide for one, across all from the first."""
     left, low, right, high = edges
-    windows = [tile.window for tile in tiling.tiles]
-    upright = (low >= windows[0][1] + ROOM) & (high <= windows[0][3] - ROOM)
+    windows, room = [tile.window for tile in tiling.tiles], _room(tiling)
+    upright = (low >= windows[0][1] + room) & (high <= windows[0][3] - room)
     wide, page = float((right - left)[0]), windows[0][2] - windows[0][0]
-    spans = [(windows[0][0] + ROOM, windows[-1][2] - ROOM)] if wide > page - 2 * ROOM else _spans(tiling, wide)
+    spans = [(windows[0][0] + room, windows[-1][2] - room)] if wide > page - 2 * room else _spans(tiling, wide)
     within = [(left >= first) & (right <= last) for first, last in spans]
     inside: np.ndarray = upright & np.any(within, axis=0)
     return inside
@@ -161,13 +170,18 @@ def _spans(tiling: Tiling, wide: float = 0.0) -> list[tuple[float, float]]:
     """From where to where each page shows what no other does, its blank margin left out; all of it, if that is too
     little for something so wide.
     """
-    last, tiles = len(tiling.tiles) - 1, tiling.tiles
+    last, tiles, room = len(tiling.tiles) - 1, tiling.tiles, _room(tiling)
     own = [
-        (tile.window[0] + (OVERLAP if at > 0 else ROOM), tile.window[2] - (OVERLAP if at < last else ROOM))
+        (tile.window[0] + (OVERLAP if at > 0 else room), tile.window[2] - (OVERLAP if at < last else room))
         for at, tile in enumerate(tiles)
     ]
-    whole = [(tile.window[0] + ROOM, tile.window[2] - ROOM) for tile in tiles]
+    whole = [(tile.window[0] + room, tile.window[2] - room) for tile in tiles]
     return own if any(right - left >= wide for left, right in own) else whole
+
+
+def _room(tiling: Tiling) -> float:
+    """The blank round what is laid: small on a page by itself."""
+    return ROOM_ALONE if len(tiling.tiles) == 1 else ROOM
 
 
 def _at(box: Box, at: Point) -> Box:

@@ -139,7 +139,7 @@ def in_a_row(sheet: Sheet, columns: int) -> Tiling:
 
 def columns_for(wide: float, sheet: Sheet) -> int:
     """How many pages side by side hold so many mm."""
-    return _count(wide + 2 * ROOM, _step(sheet)[0]) if wide + 2 * ROOM > sheet.window[0] else 1
+    return _count(wide + 2 * ROOM, _step(sheet)[0]) if wide + 2 * ROOM_ALONE > sheet.window[0] else 1
 
 
 def round_cross(cross: Cross) -> Box:
