@@ -1,4 +1,4 @@
-"""`python -m season [--seeds 2] [--weeks 40] [--outlook]`: guitars built in invented air, and what came of it."""
+"""`python -m season [--seeds 2] [--weeks 40] [--outlook] [--machines]`: guitars built in invented air, and what came of it."""
 
 import argparse
 import sys
@@ -18,7 +18,14 @@ def main() -> int:
         with tempfile.TemporaryDirectory() as folder:
             path = Path(folder) / "shop.gramil"
             store = create_store(path).__enter__()
-            season = Season(path, store, datetime(2026, 2, 2, 8, 30, tzinfo=UTC), seed, outlook=asked.outlook)
+            season = Season(
+                path,
+                store,
+                datetime(2026, 2, 2, 8, 30, tzinfo=UTC),
+                seed,
+                outlook=asked.outlook,
+                machines=asked.machines,
+            )
             found = season.run(asked.weeks)
             season.store.connection.close()
         within, of = held(found)
@@ -31,6 +38,7 @@ def main() -> int:
         for each in found.ranges:
             print(f"    {each.instrument}: {_days(each.most)}, came {found.finished.get(each.instrument, NEVER):%d %b}")
         print(f"  promised twice {found.promised_twice}, before their time {len(found.broken)}")
+        print(f"  the machines ran on {found.nights_run} nights" if asked.machines else "  no machines")
         print(f"  pieces spoiled {found.spoiled}, begun anew {found.begun_anew}")
         print(f"  slips asked about {found.asked} of {found.asked + found.not_asked}")
         sys.stdout.flush()
@@ -47,6 +55,7 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("--first", type=int, default=1)
     parser.add_argument("--weeks", type=int, default=40)
     parser.add_argument("--outlook", action="store_true")
+    parser.add_argument("--machines", action="store_true")
     return parser.parse_args()
 
 

@@ -56,6 +56,8 @@ READ, METER = 0.85, 1.0
 SCALE_CHANGED, JIG_CHANGED, RESTORED = 9, 5, 7
 """In which weeks a slotted board's scale is changed, a jig is measured anew, and a copy is put back."""
 HOURS = read_hours()
+RIGHT, RUN_UP = (42.0, 48.0), 4
+"""Outside of which humidity a shop with machines lets them run, and how many hours they take."""
 IDLE = timedelta(minutes=30)
 """Where nothing is open, it is looked again after so long."""
 
@@ -88,6 +90,7 @@ class Counted:
     shares: list[float] = field(default_factory=list)
     fortnights: list[tuple[float, float]] = field(default_factory=list)
     ranges: tuple[Finish, ...] = ()
+    nights_run: int = 0
     worked: list[tuple[datetime, float]] = field(default_factory=list)
 
 
@@ -101,6 +104,7 @@ class Season:
     seed: int
     names: tuple[str, ...] = NAMES
     outlook: bool = False
+    machines: bool = False
     counted: Counted = field(init=False)
 
     def __post_init__(self) -> None:
@@ -111,7 +115,7 @@ class Season:
         self.judged: dict[int, tuple[Judged, ...]] = {}
         self.figured: dict[int, Figures] = {}
         self.air = invented_air(self.begins - timedelta(days=400), 400 + 7 * 60, self.seed)
-        fill(self.store, self.names, self.begins)
+        fill(self.store, self.names, self.begins, machines=self.machines)
         self._bring_air(self.begins - timedelta(days=400), self.begins)
 
     def run(self, weeks: int) -> Counted:
@@ -122,6 +126,8 @@ class Season:
             for day in range(5):
                 if self.chance.random() >= LOST_DAYS:
                     self._day(monday + timedelta(days=day))
+                self._evening(monday + timedelta(days=day, hours=9))
+            self._evening(monday + timedelta(days=6, hours=9))
             self._mishaps(monday + timedelta(days=4, hours=9), week)
             self.counted.weeks = week + 1
             if len(self.counted.finished) == len(self.names):
@@ -139,6 +145,13 @@ class Season:
         if self.chance.random() < READ:
             humidity = self._humidity(morning.replace(tzinfo=None)) + self.chance.gauss(0.0, METER)
             read_meter(self.store, "shop", 20.0, round(humidity, 1), Hand(morning + timedelta(minutes=7)))
+
+    def _evening(self, now: datetime) -> None:
+        """A shop with machines lets them run for a day, to the middle of the band, where the air is going to leave it."""
+        if self.machines and not RIGHT[0] <= self._humidity(now.replace(tzinfo=None)) <= RIGHT[1]:
+            first = round(self.air.seconds(now) / 3600.0) + RUN_UP
+            self.air.humidity[first : first + 24] = sum(RIGHT) / 2.0 + self.chance.gauss(0.0, METER)
+            self.counted.nights_run += 1
 
     def _bench(self, now: datetime) -> Bench:
         said: Mapping[str, Sequence[Spell]] = {"shop": self._said(now)} if self.outlook else {}

@@ -22,11 +22,13 @@ from gramil.store.writing import Hand
 EXAMPLES = files("gramil") / "data" / "examples"
 
 
-def fill(store: Store, names: tuple[str, ...], now: datetime) -> None:
-    """The shop and its instruments, with nothing done."""
+def fill(store: Store, names: tuple[str, ...], now: datetime, *, machines: bool = False) -> None:
+    """The shop and its instruments, with nothing done; with a humidifier and a dryer or without."""
     text = (EXAMPLES / "shop.toml").read_text("utf-8")
     text = re.sub(r"\[\[piece\]\].*?(?=\n# |\n\[\[blank|\n\[limits|\Z)", "", text, flags=re.DOTALL)
     text = re.sub(r"^log = .*$|^air_from = .*$", "", text, flags=re.MULTILINE)
+    if machines:
+        text = text.replace("air_changes = ", "humidifier = 250\ndehumidifier = 250\nair_changes = ", 1)
     bring_in_shop(store, text, "shop.toml", Hand(now))
     for name in names:
         add_instrument(store, name.capitalize(), (EXAMPLES / f"{name}.toml").read_text("utf-8"), Hand(now))

@@ -28,6 +28,11 @@ class Limits:
     humidity: tuple[float, float]
     temperature: tuple[float, float]
 
+    def reached(self, damper: float, drier: float) -> "Limits":
+        """The air that can be brought into the band by making it so much damper, or so much drier, in %."""
+        dry, damp = self.humidity
+        return Limits(self.what, (dry - damper, damp + drier), self.temperature)
+
     def holds(self, temperature: float, humidity: float) -> bool:
         """Whether the air lies within the band."""
         return (

@@ -16,9 +16,9 @@ from gramil.cli.store_options import by_the_clock, moment_of
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.finishing import LOST, NOTED, WEEKS, finishing, pace_of, runs_dry
-from gramil.now.hours import Hours, hours_in, read_hours
+from gramil.now.hours import Hours, read_hours
 from gramil.now.open_now import hours_text
-from gramil.now.plan import Plan, greedy_plan, waiting
+from gramil.now.plan import Plan, greedy_plan, hands_told, waiting
 from gramil.now.states import Bench, rests_on
 from gramil.now.tasks import Weeks, weeks_of
 from gramil.store.opening import open_store
@@ -59,7 +59,7 @@ def command(
     plan = greedy_plan(weeks)
     told = ["", f"Work waits {waiting(plan, weeks):.2f} days on average until it is done."]
     found = blocks(plan, weeks)
-    promised = tuple(_promised(bench, read_hours(hours, days))) if finish else ()
+    promised = tuple(_promised(bench, read_hours(hours, days), 7 * count)) if finish else ()
     store = wanted["store"]
     kept = (
         ()
@@ -100,8 +100,7 @@ def listing(found: tuple[Block, ...]) -> Iterator[str]:
 
 
 def _left(plan: Plan, weeks: Weeks) -> Iterator[str]:
-    used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
-    yield f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours."
+    yield hands_told(plan, weeks)
     for name in dict.fromkeys(task.instrument for task in weeks.tasks):
         own = [place for place, task in enumerate(weeks.tasks) if task.instrument == name]
         left = sum(weeks.tasks[place].minutes for place in own if place not in plan.starts) / 60.0
@@ -110,9 +109,13 @@ def _left(plan: Plan, weeks: Weeks) -> Iterator[str]:
         )
 
 
-def _promised(bench: Bench, hours: Hours) -> Iterator[str]:
-    """When each instrument is finished, and when the hands run dry."""
+def _promised(bench: Bench, hours: Hours, days: int) -> Iterator[str]:
+    """How much of these days' work is to be expected, when each instrument is finished, when the hands run dry."""
+    from gramil.now.promised import promised
+
     pace = pace_of(bench.ratios)
+    expected = promised(bench.instruments, bench.shop, hours, bench.shop.now + timedelta(days), days, pace).hours
+    yield f"As hours, lost days and air fall, {expected:.0f} hours of work are to be expected in these weeks."
     for each in finishing(bench.instruments, bench.shop, hours, pace):
         if each.waits:
             yield f"{each.instrument}: no day can be promised: {each.waits}."

@@ -2,7 +2,8 @@
 today and for the days of a plan.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import datetime
 
 from gramil.air.air_bands import Limits
@@ -14,7 +15,8 @@ from gramil.now.outlook import Outlook
 class PlaceNow:
     """A place's air as last read, its span over the day before (%), and what is ahead; `old` if read too long ago.
 
-    `record` says how often its air was in a band; `opening` is what would bring it into the band for gluing, in words.
+    `record` says how often its air was in a band; `opening` is what would bring it into a band, in words, by the band.
+    `machines` tells by how much (%) a humidifier of its own makes it damper in a night, and a dryer drier.
     """
 
     name: str
@@ -25,23 +27,32 @@ class PlaceNow:
     outlook: Outlook
     old: bool = False
     record: Record | None = None
-    opening: str = ""
+    opening: Mapping[str, str] = field(default_factory=dict)
+    machines: tuple[float, float] = (0.0, 0.0)
+
+    def reached(self, limits: Limits) -> Limits:
+        """The air of its own that its machines can bring into a band, and hold there."""
+        return limits.reached(*self.machines)
 
     def by_record(self, limits: Limits, hours: float) -> Stays | None:
         """How the band held through a number of hours; None with an outlook given, or too few days on record."""
-        return None if self.outlook.said or self.record is None else self.record.stays(limits, hours)
+        if self.outlook.said or self.record is None:
+            return None
+        return self.record.stays(self.reached(limits), hours)
 
 
 def may_begin(air: PlaceNow, limits: Limits, now: datetime, hours: float) -> bool:
     """Whether work that needs the band for so many hours may begin now.
 
     Without an outlook it is begun in air that lies so far inside the band that by the place's record it then mostly
-    stays there for long enough; with one, or without a record, if the band is to hold through.
+    stays there for long enough; with one, or without a record, if the band is to hold through. Where the place's own
+    machines can bring its air back, it counts as staying.
     """
-    if air.old:
+    if air.old or not limits.holds(air.temperature, air.humidity):
         return False
+    reached = air.reached(limits)
     stays = air.by_record(limits, hours)
     if stays is None:
-        opens = air.outlook.first(limits, now, hours)
+        opens = air.outlook.first(reached, now, hours)
         return opens is not None and opens <= now
-    return limits.inside(air.temperature, air.humidity) >= stays.inside
+    return reached.inside(air.temperature, air.humidity) >= stays.inside

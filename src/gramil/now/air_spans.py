@@ -1,4 +1,7 @@
-"""When work that needs a band of air may start: by an outlook as far as it reaches, then by the place's own record."""
+"""When work that needs a band of air may start: by an outlook as far as it reaches, then by the place's own record.
+
+From tomorrow on a place's machines count: what they can bring into the band in a night is open.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -30,10 +33,11 @@ def spans(
     """
     until = _reach(place, now)
     count = max(0, -(-(end - _minute(until, now)) // DAY))
-    chances = () if place.record is None else place.record.ahead(limits, minutes / 60.0, until.date(), count + 1)
+    reached = place.reached(limits)
+    chances = () if place.record is None else place.record.ahead(reached, minutes / 60.0, until.date(), count + 1)
     if not chances:
         return () if place.old else tuple(_by_outlook(place, limits, now, minutes, None))
-    was_open = chances[0].share if place.old else float(_was_open(place, limits, minutes / 60.0, until))
+    was_open = chances[0].share if place.old else float(_was_open(place, reached, minutes / 60.0, until))
     days = evenly(expected(chances[:count], was_open)) if luck is None else drawn(chances[:count], was_open, luck.days)
     return (*_known(place, limits, now, minutes, until), *_by_day(days, _minute(until, now)))
 
@@ -48,11 +52,26 @@ def _known(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: 
 
 def _reach(place: PlaceNow, now: datetime) -> datetime:
     """Until when the outlook speaks; without one, until tonight."""
-    tonight = (now + timedelta(days=1)).replace(hour=0, minute=0, second=0, microsecond=0)
+    tonight = _midnight_after(now)
     return max(tonight, place.outlook.spells[-1].begins + OUTLOOK_HOLDS) if place.outlook.said else tonight
 
 
+def _midnight_after(now: datetime) -> datetime:
+    return (now + timedelta(days=1)).replace(hour=0, minute=0, second=0, microsecond=0)
+
+
 def _by_outlook(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime | None) -> Iterator[Span]:
+    """By spells: today those of the band, from tonight on those too that the place's machines bring into it."""
+    tonight = _minute(_midnight_after(now), now)
+    for begin, last in _windows(place, limits, now, minutes, until):
+        if begin < tonight:
+            yield begin, min(last, tonight - 1)
+    for begin, last in _windows(place, place.reached(limits), now, minutes, until):
+        if last >= tonight:
+            yield max(begin, tonight), last
+
+
+def _windows(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime | None) -> Iterator[Span]:
     """By spells. What begins before `until` may end after it, if the spell is still on then."""
     for begins, ends in place.outlook.windows(limits):
         last = 10**7 if ends is None else _minute(ends, now) - minutes

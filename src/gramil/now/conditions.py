@@ -16,7 +16,11 @@ from gramil.now.air_now import PlaceNow
 from gramil.now.chances import Record
 from gramil.now.open_now import Conditions, WoodNow
 from gramil.now.outlook import Outlook, Spell, joined
+from gramil.physics.humid_air import Room, humidity_moved
 from gramil.wood.moisture import moisture_band
+
+NIGHT = 12.0
+"""Hours that a machine runs before a day on which work counts on it."""
 
 
 def conditions(
@@ -35,26 +39,26 @@ def conditions(
     known = {
         name: place_now(place, now, places.outlook_days, said.get(name, ())) for name, place in places.known.items()
     }
-    if places.gluing in known:
-        opening = _opening(places, now, limits["gluing"]) if "gluing" in limits else ""
-        known[places.gluing] = replace(known[places.gluing], opening=opening)
+    for name in {places.gluing, places.finishing} & set(known):
+        opening = {band: _opening(places.known[name], places, now, each) for band, each in limits.items()}
+        known[name] = replace(known[name], opening=opening)
     jigs = Counter(jig.purpose for jig in shop.jig)
     own = shop.shop
     return Conditions(now, limits, known, places.gluing, jigs, own.temperature, places.finishing, own.paper_of_sheets)
 
 
-def _opening(places: Places, now: datetime, limits: Limits) -> str:
-    """How much water would bring the air where gluing is done into the middle of a band, and hold it there for a day.
+def _opening(place: PlaceAir, places: Places, now: datetime, limits: Limits) -> str:
+    """How much water would bring a place's air into the middle of a band, and hold it there for a day.
 
     Empty where the air is in the band, or where the room and its changes of air are not known.
     """
-    seen = view(places.known[places.gluing], places, now, limits.humidity, sum(limits.humidity) / 2.0)
+    seen = view(place, places, now, limits.humidity, sum(limits.humidity) / 2.0)
     if seen.water is None:
         return ""
     least, most = sorted((abs(seen.water.least), abs(seen.water.most)))
     verb = "put into" if seen.water.most > 0 else "taken out of"
     told = f"{least:.0f} to {most:.0f} g of water {verb} its air would bring and hold it there for {HOURS_HELD:.0f} h"
-    machine, rate = _machine(places.known[places.gluing], seen.water.most > 0)
+    machine, rate = _machine(place, seen.water.most > 0)
     return f"{told}: {least / rate:.0f} to {most / rate:.0f} h of its {machine}" if rate else told
 
 
@@ -80,7 +84,17 @@ def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]
         _outlook(place, now, days, said),
         is_old(place, now),
         Record(place.history, now),
+        machines=_machines_move(place, air.temperature),
     )
+
+
+def _machines_move(place: PlaceAir, temperature: float) -> tuple[float, float]:
+    """By how much (%) a place's humidifier, and its dryer, move its air in a night; nothing where that is not known."""
+    if place.room is None or place.air_changes is None:
+        return 0.0, 0.0
+    room = Room(place.room, place.air_changes)
+    damper, drier = (humidity_moved(rate, temperature, room, NIGHT) for rate in place.machines)
+    return damper, drier
 
 
 def _outlook(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> Outlook:

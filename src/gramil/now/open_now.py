@@ -267,7 +267,7 @@ def _air(each: Operation, shop: Conditions) -> Closed | None:
     hours = each.hands / 60 + each.air_hours
     if may_begin(air, limits, shop.now, hours):
         return None
-    against = _against(limits, air, shop, hours)
+    against = _against(each, limits, air, shop)
     stays = air.by_record(limits, hours)
     if stays is None:
         return Closed(each, "air", against, air.outlook.first(limits, shop.now, hours))
@@ -277,15 +277,18 @@ def _air(each: Operation, shop: Conditions) -> Closed | None:
 def _likely(air: PlaceNow, limits: Limits, hours: float, stays: Stays) -> Iterator[str]:
     """By the place's record: from where in the band the air mostly stays there, and how often days are open."""
     if limits.holds(air.temperature, air.humidity) and stays.inside < inf:
-        least, most = limits.humidity[0] + stays.inside, limits.humidity[1] - stays.inside
+        reached = air.reached(limits).humidity
+        least = max(limits.humidity[0], reached[0] + stays.inside)
+        most = min(limits.humidity[1], reached[1] - stays.inside)
         yield f"by its own record it mostly stays so long from {least:.0f} to {most:.0f} %"
     chance = air.record.chance(limits, hours) if air.record else None
     if chance is not None:
         yield f"by its own record it is open on {10 * chance.share:.0f} of 10 days like these"
 
 
-def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> str:
+def _against(each: Operation, limits: Limits, air: PlaceNow, shop: Conditions) -> str:
     """Why the air does not allow an operation, and where in the shop it would."""
+    hours = each.hands / 60 + each.air_hours
     wanted = f"{limits.what} it must be {limits.humidity[0]:.0f} to {limits.humidity[1]:.0f} %"
     if limits.holds(air.temperature, air.humidity):
         return f"the air leaves its band before {hours:.0f} h are over; {wanted}"
@@ -299,8 +302,8 @@ def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> s
         if place.name != air.name and not place.old and limits.holds(place.temperature, place.humidity)
     ]
     opens = [f"the {others[0]} has it"] if others else []
-    if air.opening and not limits.humidity[0] <= air.humidity <= limits.humidity[1]:
-        opens.append(air.opening)
+    if opening := air.opening.get(each.air):
+        opens.append(opening)
     return "; ".join((told, *opens))
 
 

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from gramil.now.hours import hours_in
 from gramil.now.order import preferred
 from gramil.now.tasks import NEVER, Hold, Task, Weeks
 
@@ -61,6 +62,12 @@ def waiting(plan: Plan, weeks: Weeks) -> float:
     total = sum(task.weight for task in weeks.tasks)
     waits = sum(task.weight * _finish(place, task, plan, weeks) for place, task in enumerate(weeks.tasks))
     return waits / total / 1440.0 if total else 0.0
+
+
+def hands_told(plan: Plan, weeks: Weeks) -> str:
+    """How many of the working hours a plan fills."""
+    used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
+    return f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours."
 
 
 def _finish(place: int, task: Task, plan: Plan, weeks: Weeks) -> int:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, time
 from pathlib import Path
 
+from gramil.air.air_bands import Limits
 from gramil.air.air_in_store import places_in_store
 from gramil.air.air_of_places import Places, places_of
 from gramil.air.pieces_now import Pieces, pieces_now
@@ -19,6 +20,7 @@ from gramil.description.reading import ShopDescription, parse_keys, read_descrip
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
+from gramil.now.air_now import PlaceNow
 from gramil.now.chances import ON_RECORD
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.match import Stock
@@ -287,13 +289,28 @@ def rests_on(bench: Bench) -> str:
     air = bench.shop.air
     if air is None:
         return "No readings of air: whatever needs its band is left out."
+    gluing = bench.shop.bands["gluing"]
+    return " ".join(told for told in (_air_to_come(air, gluing), _by_machines(air, gluing)) if told)
+
+
+def _air_to_come(air: PlaceNow, gluing: Limits) -> str:
     if air.old:
         waits = "whatever needs its band waits for a reading, and then for a day of right air by its record"
         return f"The {air.name}'s readings are too old: {waits}."
-    if not air.outlook.said:
-        chance = None if air.record is None else air.record.chance(bench.shop.bands["gluing"], 13.0)
-        if chance is None:
-            return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
-        said = f"{chance.open} of {chance.days} days on record were open for gluing"
-        return f"Nobody gave an outlook: {said}, and the same share of the days to come is taken to be."
-    return ""
+    if air.outlook.said:
+        return ""
+    chance = None if air.record is None else air.record.chance(air.reached(gluing), 13.0)
+    if chance is None:
+        return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
+    said = f"{chance.open} of {chance.days} days on record were open for gluing"
+    return f"Nobody gave an outlook: {said}, and the same share of the days to come is taken to be."
+
+
+def _by_machines(air: PlaceNow, gluing: Limits) -> str:
+    """What a plan counts as open that a humidifier or a dryer must open."""
+    names = [name for name, moves in zip(("humidifier", "dryer"), air.machines, strict=True) if moves]
+    if not names:
+        return ""
+    least, most = air.reached(gluing).humidity
+    told = f"in a night it brings air of {max(0.0, least):.0f} to {min(100.0, most):.0f} % into the band for gluing"
+    return f"The {air.name}'s {' or '.join(names)} counts as running where it must: {told}."

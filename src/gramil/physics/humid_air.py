@@ -7,6 +7,7 @@ Air is taken at one pressure and as an ideal gas; the enhancement factor of real
 """
 
 from dataclasses import dataclass
+from math import expm1
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -118,6 +119,21 @@ def water_to_hold(
     volume = room.volume
     totals = [volume * (goal - now) + changes * volume * (goal - entering) * hours for changes in room.air_changes]
     return WaterRange(min(totals), max(totals))
+
+
+def humidity_moved(rate: float, temperature: float, room: Room, hours: float) -> float:
+    """How far a machine moves a room's relative humidity, in %, that puts in or takes out `rate` g of water an hour,
+    once it has run for so many hours at the room's temperature (C), where the air changes most often.
+
+    Formula: 100 rate (1 - exp(-n t)) / (n V d_saturated), with V, n and t as in `water_to_hold`: the room as one
+    well-mixed volume. Walls, floor and wood are not counted, so the first day moves less.
+    Raises ValueError for a room, hours or air changes below zero.
+    """
+    if room.volume <= 0 or hours < 0 or min(room.air_changes) < 0:
+        raise ValueError("room, hours and air changes must not be negative, and a room has some volume")
+    changes = max(room.air_changes)
+    lasting = -expm1(-changes * hours) / changes if changes else hours
+    return 100.0 * rate * lasting / (room.volume * float(vapour_density(temperature, 100.0)))
 
 
 def _log_pressure(kelvin: FloatArray, law: tuple[float, tuple[float, ...], float]) -> FloatArray:

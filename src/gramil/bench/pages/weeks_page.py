@@ -16,10 +16,10 @@ from gramil.faults import Fault, MakersFault
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.finishing import pace_of
-from gramil.now.hours import hours_in, read_hours
+from gramil.now.hours import read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.outlook import Spell, typed_outlook
-from gramil.now.plan import Plan, greedy_plan
+from gramil.now.plan import Plan, greedy_plan, hands_told
 from gramil.now.promised import promised
 from gramil.now.states import Bench, bench_of_store, rests_on
 from gramil.now.tasks import Weeks, weeks_of
@@ -43,7 +43,6 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     with request.record.opened() as store:
         kept = kept_weeks(store)[::-1]
     days = [(day, list(group)) for day, group in groupby(found, key=lambda block: block.begins.date())]
-    used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
     return request.page(
         "weeks.html",
         title="Weeks",
@@ -52,7 +51,7 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         picture=load_picture(found, _hours_of(weeks)),
         letters=letters_of(found),
         as_if=_as_if(request, bench),
-        hands=f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours.",
+        hands=hands_told(plan, weeks),
         rests=rests_on(bench),
         kept=kept,
         query=request.here.partition("?")[2],
