@@ -121,6 +121,8 @@ def needed(work: Work, instrument: Instrument) -> Work:
 
 def _by_name(each: Operation, instrument: Instrument) -> Operation:
     """The operation with each brace and each outer string that it asks to have measured by its name and number."""
+    if not each.measure_braces and not each.measure_outer:
+        return each
     names = (name for row in instrument.brace if row.plate == each.measure_braces for name in names_of(row))
     braces = tuple(f'brace_list["{name}"].height' for name in names)
     outer = (1, len(instrument.strings.gauges))
