@@ -1,4 +1,4 @@
-"""`python -m season [--seeds 2] [--weeks 40] [--outlook] [--machines]`: guitars built in invented air, and what came of it."""
+"""`python -m season [--seeds 2] [--weeks 40] [--outlook] [--machines]`: guitars built in invented air."""
 
 import argparse
 import sys

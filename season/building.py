@@ -147,7 +147,7 @@ class Season:
             read_meter(self.store, "shop", 20.0, round(humidity, 1), Hand(morning + timedelta(minutes=7)))
 
     def _evening(self, now: datetime) -> None:
-        """A shop with machines lets them run for a day, to the middle of the band, where the air is going to leave it."""
+        """In a shop with machines they run for a day, to the middle of the band, if the air is near its edges."""
         if self.machines and not RIGHT[0] <= self._humidity(now.replace(tzinfo=None)) <= RIGHT[1]:
             first = round(self.air.seconds(now) / 3600.0) + RUN_UP
             self.air.humidity[first : first + 24] = sum(RIGHT) / 2.0 + self.chance.gauss(0.0, METER)
