@@ -180,7 +180,7 @@ DOING = (
     ("store", "anew", STORE, "Tarn", "board"),
     ("store", "import", STORE, "longer.toml"),
     ("store", "return", STORE, "Tarn", "1"),
-    ("store", "split", STORE, "persimmon 2", "bridge=160 x 40 x 7", "left over=160 x 30 x 7"),
+    ("store", "split", STORE, "persimmon 1", "bridge=160 x 40 x 7", "left over=160 x 30 x 7"),
     ("store", "lay", STORE, "left over", "loft"),
     ("store", "split", STORE, "left over", "a=70 x 30 x 7", "b=70 x 30 x 7"),
     ("store", "join", STORE, "a", "b"),
