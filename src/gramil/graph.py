@@ -97,7 +97,8 @@ class Pin:
     """A figure replaced by what was measured; `when` is a date in words, `at` the operation noted with it, if any.
 
     `before` are earlier measurements of the same figure at other operations, the latest last. With `settled_by`,
-    a base value was not measured itself but follows from the reading at that address.
+    a base value was not measured itself but follows from the reading at that address. `since` is the last operation
+    that was done before a measurement noted at none: empty if none was, None if everything was.
     """
 
     value: Any
@@ -105,6 +106,7 @@ class Pin:
     at: str = ""
     before: tuple["Pin", ...] = ()
     settled_by: str = ""
+    since: str | None = None
 
     def after(self, earlier: "Pin | None") -> "Pin":
         """The same pin noted after another one of its figure; of one operation only the last counts."""

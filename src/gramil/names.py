@@ -794,6 +794,20 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "treble_side_depths": ("treble_side_upper", "treble_side_lower",),
         "treble_side_extent": ("treble_side_upper", "treble_side_lower",),
     },
+    "gramil.parts.whole": {
+        "whole_plates": ("graduated_weight", "body_outlines", "body_back_thickness", "timber_back",),
+        "whole_rim": ("body_perimeter", "body_depth_neck", "body_depth_tail", "body_wall", "timber_back",),
+        "whole_inside": ("brace_list", "timber_braces", "body_blocks", "body_linings_volume",),
+        "whole_shaft": ("section_neck", "fret_position", "back_bow_length", "timber_neck",),
+        "whole_head": ("head_reach", "head_width", "head_thickness", "timber_neck",),
+        "whole_heel": ("neck_heel_depth", "carve_heel_width", "carve_heel_length", "timber_neck",),
+        "whole_board": ("section_board", "fret_position", "board_length", "timber_board",),
+        "whole_bridge": ("bridge_length", "bridge_width_square", "bridge_thickness", "timber_bridge",),
+        "whole_bought": ("strings_gauges", "head_tuners", "neck_rod", "neck_bars",),
+        "whole_body": ("whole_plates", "whole_rim", "whole_inside", "whole_bridge",),
+        "whole_neck": ("whole_shaft", "whole_head", "whole_heel", "whole_board",),
+        "whole_weight": ("whole_body", "whole_neck", "whole_bought",),
+    },
     "gramil.parts.wire": {
         "wire_line": ("edge_x_treble", "edge_y_treble", "edge_x_bass", "edge_y_bass",),
         "wire_cut": ("wire_line", "limit_wire_extra",),
@@ -1015,7 +1029,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "setup_sides": ("side_stations", "treble_side_stations", "bend_treble", "bend_thin_to", "body_wall", "foot_there",),
         "setup_brace_stock": ("stick_list", "stick_billets", "stick_wanting", "brace_crossings",),
         "setup_brace_top": ("brace_list", "brace_crossings",),
-        "setup_bridge_plate": ("plate_shapes", "brace_legs", "plate_slant",),
+        "setup_bridge_plate": ("plate_shapes", "brace_legs", "plate_slant", "top_radius",),
         "setup_brace_back": ("brace_list", "brace_crossings",),
     },
     "gramil.setups.bridging": {
@@ -1063,7 +1077,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "setup_ports": ("port_list",),
     },
     "gramil.setups.owner": {
-        "setup_owner_air": ("sprout_most", "core_inset", "scale_frets", "dome_curvature_dry", "dome_curvature_dry_least", "across_unheld", "stuff_list", "swell_moistures",),
+        "setup_owner_air": ("sprout_most", "core_inset", "scale_frets", "dome_curvature_dry", "dome_curvature_dry_least", "across_unheld", "stuff_list", "swell_moistures", "top_radius",),
     },
     "gramil.setups.preparing": {
         "setup_blank": ("blank_choice", "lean_corner_tail_treble",),
@@ -1980,6 +1994,7 @@ if TYPE_CHECKING:
     from gramil.parts import top_across as part_top_across
     from gramil.parts import top_graduated as part_top_graduated
     from gramil.parts import treble_side as part_treble_side
+    from gramil.parts import whole as part_whole
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
     from gramil.setups import bevelling as setups_bevelling
@@ -3401,9 +3416,11 @@ if TYPE_CHECKING:
     strings_wrap: Ref[str]
     stuff_list: Members[StuffRef, Stuff]
     timber_back: TimberKnownRef
+    timber_board: TimberKnownRef
     timber_braces: TimberKnownRef
     timber_bridge: TimberKnownRef
     timber_bridge_plate: TimberKnownRef
+    timber_neck: TimberKnownRef
     timber_pushes: Members[PushRef, Push]
     timber_top: TimberKnownRef
     timber_tried: Members[TriedRef, Tried]
@@ -4733,6 +4750,20 @@ if TYPE_CHECKING:
     treble_side_stations: Members[SideStationRef, SideStation] = of(part_treble_side.treble_side_stations)
     treble_side_depths: Rows = of(part_treble_side.treble_side_depths)
     treble_side_extent: Ref[Mm] = of(part_treble_side.treble_side_extent)
+
+    # parts/whole.py
+    whole_plates: Ref[Gram] = of(part_whole.whole_plates)
+    whole_rim: Ref[Gram] = of(part_whole.whole_rim)
+    whole_inside: Ref[Gram] = of(part_whole.whole_inside)
+    whole_shaft: Ref[Gram] = of(part_whole.whole_shaft)
+    whole_head: Ref[Gram] = of(part_whole.whole_head)
+    whole_heel: Ref[Gram] = of(part_whole.whole_heel)
+    whole_board: Ref[Gram] = of(part_whole.whole_board)
+    whole_bridge: Ref[Gram] = of(part_whole.whole_bridge)
+    whole_bought: Ref[Gram] = of(part_whole.whole_bought)
+    whole_body: Ref[Gram] = of(part_whole.whole_body)
+    whole_neck: Ref[Gram] = of(part_whole.whole_neck)
+    whole_weight: Ref[Gram] = of(part_whole.whole_weight)
 
     # parts/wire.py
     wire_line: Rows = of(part_wire.wire_line)

@@ -5,6 +5,7 @@ import pkgutil
 import shutil
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import datetime
 from importlib import import_module
 from pathlib import Path
 
@@ -27,6 +28,7 @@ from gramil.acts import (
     work,
 )
 from gramil.air.air_of_places import load_air
+from gramil.air.outlooks import Spell
 from gramil.air.places import place, places
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.change.made_in_store import work_on
@@ -178,6 +180,10 @@ def read_meter(store: Store, _: Path) -> None:
     air.read_meter(store, "attic", 19.5, 44.0, Hand(NOW))
 
 
+def keep_outlook(store: Store, _: Path) -> None:
+    air.keep_outlook(store, "attic", [Spell(datetime(2026, 1, 20), 20.0, 44.0)], Hand(NOW))
+
+
 def bring_in_air(store: Store, folder: Path) -> None:
     history, _ = load_air(folder / "shop-air-invented.csv")
     assert air.bring_in_air(store, "attic", history, Hand(NOW)).added > 100
@@ -264,6 +270,7 @@ ACTS: Mapping[str, Callable[[Store, Path], None]] = {
     "air.name_place": name_place,
     "air.read_meter": read_meter,
     "air.bring_in_air": bring_in_air,
+    "air.keep_outlook": keep_outlook,
     "air.correct_reading": correct_reading,
     "corrections.correct_weighing": correct_weighing,
     "corrections.correct_measurement": correct_measurement,

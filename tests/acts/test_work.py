@@ -1,7 +1,7 @@
 """An operation noted as done is one act: wood that was promised for it goes with it, and one undo takes back both."""
 
 from collections.abc import Iterator
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from importlib.resources import files
 from pathlib import Path
 
@@ -9,10 +9,12 @@ import pytest
 
 from gramil import names as n
 from gramil.acts.left_over import note_and_keep
-from gramil.acts.work import UsedUp, begin_anew, note_done
+from gramil.acts.work import UsedUp, begin_anew, not_done_after_all, note_done
 from gramil.change.in_store import figures_in_store
 from gramil.change.stops import measured_stops
 from gramil.faults import MakersFault
+from gramil.measure import read_length
+from gramil.now.habits import noted_in
 from gramil.now.needs import needs_of, used_up_by
 from gramil.now.states import WorkedOut, bench_of_store
 from gramil.now.stock_on_hand import stock_of_store
@@ -43,9 +45,9 @@ def owner(store: Store) -> Instrument:
     return add_instrument(store, "Tarn", (EXAMPLES / "tarn.toml").read_text(encoding="utf-8"), Hand(NOW))
 
 
-def promised(store: Store, owner: Instrument) -> None:
+def promised(store: Store, owner: Instrument, which: int = 0) -> None:
     (need, *_) = used_up_by(OPERATION)
-    promise_blank(store, owner.id, need, blanks(store)[0].id, Hand(NOW))
+    promise_blank(store, owner.id, need, blanks(store)[which].id, Hand(NOW))
 
 
 def test_one_undo_takes_back_the_work_and_the_wood(store: Store, owner: Instrument) -> None:
@@ -60,6 +62,36 @@ def test_one_undo_takes_back_the_work_and_the_wood(store: Store, owner: Instrume
     undo(store, last.id, Hand(NOW))
     assert operations_done(store, owner.id) == []
     assert [bool(each.used_at) for each in promises(store, owner.id)] == [False]
+
+
+def test_work_that_is_struck_puts_its_wood_and_its_wire_back_in_one_change(store: Store, owner: Instrument) -> None:
+    """What an earlier board took, which was begun anew, stays used: it is sawn up."""
+    promised(store, owner)
+    spoiled = note_done(store, owner, OPERATION, Hand(NOW))
+    begin_anew(store, owner, "board", Hand(NOW))
+    assert (noted_in(store).operations, noted_in(store).begun) == (1, 1)
+    promised(store, owner, 1)
+    before = held(store)
+    for operation in (OPERATION, "fretted"):
+        used = note_done(store, owner, operation, Hand(NOW + timedelta(days=1)))
+        done, number = operations_done(store, owner.id)[-1], len(changes(store))
+        assert not_done_after_all(store, done, Hand(NOW + timedelta(days=2))) == used
+        assert len(changes(store)) == number + 1
+        assert held(store) == before, operation
+        last = last_change(store)
+        assert last is not None
+        undo(store, last.id, Hand(NOW))
+        assert [each.operation for each in operations_done(store, owner.id)] == [operation]
+        assert held(store) != before
+        undo(store, last.id - 1, Hand(NOW))
+    assert [bool(each.used_at) for each in promises(store, owner.id)] == [True, False]
+    assert [each.need for each in spoiled] == ["board"]
+
+
+def held(store: Store) -> tuple[list[str], float]:
+    """What each promise says of its use, and how much wire there is, in mm."""
+    (wire,) = (each.figures["on_hand"] for each in items(store, "wire") if each.name == "medium")
+    return [each.used_at for each in promises(store)], read_length(str(wire), "mm")
 
 
 def test_what_is_left_of_the_wood_is_kept_with_its_size_and_one_undo_takes_it_back(

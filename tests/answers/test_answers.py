@@ -170,6 +170,7 @@ DOING = (
     ("store", "mark", STORE, "Fell", "open"),
     ("store", "place", STORE, "loft", "--room", "30"),
     ("air", "read", "loft", "19", "45", *IN, "--at", DAY),
+    ("air", "outlook", "loft", "+1 66 F 44 %", *IN, "--at", DAY),
     ("store", "reading", STORE, "loft", DAY, "--right", "44", "18"),
     ("air", "log", "shop", "shop-air-invented.csv", *SHOP, "--dry-run"),
     ("done", "thicknessed", "Tarn", *IN, "--measured", "blank_thickness=6.6mm"),
@@ -259,6 +260,9 @@ def test_records_hold_what_was_given(acted: Told) -> None:
     read = did(acted, "air read")
     assert (read["place"], read["air"]) == ("loft", {"humidity": 45.0, "temperature": 19.0})
     assert read["within"] == (read["band"][0] <= 45 <= read["band"][1])
+    spell = did(acted, "air outlook")["spells"][0]
+    assert (spell["begins"], spell["humidity"]) == ("2026-01-20T00:00:00", 44.0)
+    assert spell["temperature"] == pytest.approx(18.89, abs=0.005)
     right = did(acted, "store reading")
     assert (right["was"], right["right"]) == (read["air"], {"humidity": 44.0, "temperature": 18.0})
     assert did(acted, "store jig")["constant"] == 62.5

@@ -61,7 +61,7 @@ def test_a_reading_is_struck_once_and_undo_brings_it_back(served: Served, demo: 
     post(demo, "/air/reading/correct", **hidden(page), do="strike")
     again = post(demo, "/air/reading/correct", **hidden(page), do="strike")
     assert again.status_code == 422
-    assert "not there any more" in again.text
+    assert "no reading of that moment" in again.text
     record = demo.get("/record").text
     assert "air of the shop: 4.5 % 20 C" in record
     request = demo.get(link(record, "Take back the last"))

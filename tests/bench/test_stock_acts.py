@@ -84,6 +84,9 @@ def test_what_is_known_of_a_place_is_written_down(served: Served, demo: httpx.Cl
 
 
 def test_a_week_s_promise_is_kept_on_the_bench(served: Served, demo: httpx.Client) -> None:
+    said = {"outlook": "+1 44 %, +3 38 %", "do": "outlook"}
+    assert "The outlook of " in post(demo, "/weeks", **said).text
+    assert post(demo, "/weeks", **{**said, "outlook": "+1 4400"}).status_code == 422
     page = post(demo, "/weeks", hours="08:30-12:30 13:30-17:30", days="mon-fri", outlook="")
     with open_store(served.store) as store:
         (week,) = kept_weeks(store)

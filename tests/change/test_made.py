@@ -14,6 +14,7 @@ from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.description.writing import set_key
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import figures_of, whole_graph
+from gramil.shop.made_file import Done, Made, Measured
 from gramil.shop.operations import Operation as Work
 from gramil.shop.operations import ordered
 from gramil.shop.operations_file import usual_work
@@ -419,3 +420,31 @@ def test_work_done_by_its_sheet_as_made_is_judged_by_that_sheet(examples: dict[s
     made = drawn.with_pins({"heights_relief": relief})
     found = {each.operation: each for each in judge(dict.fromkeys(("relief_set", "second_set_up"), made), drawn)}
     assert found["second_set_up"].standing == "still right"
+
+
+def test_a_width_read_before_the_binding_was_on_is_not_charged_to_the_neck() -> None:
+    """Read at no operation: between tapering and binding it judges the taper, however much was done since; after the
+    neck was carved it judges the neck; and read before any of them, the first of them."""
+    drawn = tarn()
+    narrow = float(drawn["board_width_at_fret"][0]) - 1.0
+    done = ("tapered", "neck_profiled")
+    for since, wrong in (("tapered", "tapered"), ("neck_profiled", "neck_profiled"), ("", "tapered")):
+        made = drawn.with_pins({"board_width_at_fret[0]": Pin(narrow, "2026-01-05", since=since)})
+        found = {each.operation: each.standing for each in judge(dict.fromkeys(done, made), drawn)}
+        assert [name for name in done if found[name] != "still right"] == [wrong], since
+    made = drawn.with_pins({"board_width_at_fret[0]": Pin(narrow, "2026-01-05", since="tapered")})
+    found = {
+        each.operation: each.standing for each in judge(dict.fromkeys(("tapered", "bound", *done[1:]), made), drawn)
+    }
+    assert set(found.values()) == {"still right"}
+
+
+def test_a_record_says_what_was_done_when_a_figure_was_read_at_no_operation() -> None:
+    """In a file by its order and days; in a store by the moments (`tests/shop`)."""
+    noted = [
+        Done("tapered", "2026-01-04"),
+        Done("measured", "2026-01-05", measured=(Measured("board_thickness", 6.4),)),
+    ]
+    made = Made((*noted, Done("bound", "2026-01-06")))
+    assert made.pins(tarn())["board_thickness"].since == "tapered"
+    assert Made((noted[1],)).pins(tarn())["board_thickness"].since == ""

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from gramil.cli.last_list import beside
+from gramil.cli.meant_name import meant_name
 from gramil.cli.short_values import hours_in, with_values
 from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument, instruments
@@ -71,7 +72,7 @@ def done_on(bench: Path, name: str) -> set[str]:
 @pytest.mark.slow
 def test_a_busy_day(bench: Path) -> None:
     """The air read, the list asked for three times, its sheets printed, eight operations noted with their hours, one of
-    them with what was measured: every key counted, the return too.
+    them with what was measured, a jig checked, wood promised, the weeks looked at: every key counted, the return too.
     """
     strokes = 0
 
@@ -88,16 +89,17 @@ def test_a_busy_day(bench: Path) -> None:
     sheets += [f"{name}-{OF_A_BOUND_BOARD}" for name in ("Scree", "Tarn")]
     sheets += [f"Mere-{OF_A_BODY_BUILT_ON_ITS_NECK}"]
     assert sorted(each.stem for each in bench.glob("*.pdf")) == sorted(sheets)
-    chosen = [number for number, name in names.items() if name == "wood_chosen"]
-    for number in chosen:
-        assert "done." in typed(f"gramil done {number} 1.5h")
+    chosen = [str(number) for number, name in names.items() if name == "wood_chosen"]
+    assert typed(f"gramil done {','.join(chosen)} 1.5h").count("done.\n") == 4
     names = numbered(typed("gramil now"))
-    weighed = [number for number, name in names.items() if name == "wood_weighed"][:3]
-    for number in weighed:
-        typed(f"gramil done {number} 1h")
+    weighed = [str(number) for number, name in names.items() if name == "wood_weighed"][:3]
+    typed(f"gramil done {','.join(weighed)} 1h")
     names = numbered(typed("gramil now --every"))
     number = next(number for number, name in names.items() if name == "thicknessed")
     assert "0.260 in" in typed(f"gramil done {number} 45min 0.26")  # the first is Fell, in inches
+    assert "taper sled: 62.5 mm, measured" in typed("gramil store jig taper 62.5")
+    assert "Promised" in typed("gramil match --reserve")
+    assert "Hands: " in typed("gramil weeks")
     with open_store(bench / "shop.gramil", to_read=True) as store:
         noted = [each for one in instruments(store) for each in operations_done(store, one.id)]
     assert sorted(each.operation for each in noted) == ["thicknessed"] + 4 * ["wood_chosen"] + 3 * ["wood_weighed"]
@@ -115,6 +117,39 @@ def test_a_number_means_the_list_that_was_shown(bench: Path) -> None:
     assert "done already" in gramil(bench, "done", "1", *AT).stderr
     assert names[2] not in done_on(bench, "Fell")
     told(bench, "gramil done 2")
+
+
+def test_several_numbers_are_noted_together_or_not_at_all_and_one_undo_takes_them_back(bench: Path) -> None:
+    names = numbered(told(bench, "gramil now"))
+    one, two = [str(number) for number, name in names.items() if name == "wood_chosen"][:2]
+    assert "values are of one operation" in gramil(bench, "done", f"{one},{two}", "0.26", *AT).stderr
+    told(bench, f"gramil done {two} 1h")
+    assert "done already" in gramil(bench, "done", f"{one},{two}", *AT).stderr
+    with open_store(bench / "shop.gramil", to_read=True) as store:
+        assert sum(len(operations_done(store, each.id)) for each in instruments(store)) == 1
+    told(bench, "gramil store undo --yes")
+    told(bench, "gramil now")
+    told(bench, f"gramil done {one},{two} 1h")
+    told(bench, "gramil store undo --yes")
+    with open_store(bench / "shop.gramil", to_read=True) as store:
+        assert sum(len(operations_done(store, each.id)) for each in instruments(store)) == 0
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("taper", "taper sled"),
+        ("Taper Sled", "taper sled"),
+        ("sled", "sled"),
+        ("back", "back 1"),
+        ("nothing", "nothing"),
+    ],
+)
+def test_a_name_is_found_by_the_beginning_of_one_of_its_words(written: str, meant: str) -> None:
+    names = ("taper sled", "sled", "slotting rail", "back 1")
+    assert meant_name(written, names) == meant
+    with pytest.raises(MakersFault, match="may be taper sled or sled or slotting rail"):
+        meant_name("sl", names)
 
 
 def test_if_the_record_has_changed_since_it_names_the_operation_and_asks(

@@ -47,6 +47,14 @@ def test_work_done_long_ago_is_struck_and_what_hangs_on_it_is_said(shop: Path) -
     assert "Done are:" in run("store", "not-done", shop, "Tarn", "wood_chosen", *AT, refused=True)
 
 
+def test_work_that_is_struck_says_what_wood_it_puts_back(shop: Path) -> None:
+    used = run("done", "thicknessed", "Tarn", "--store", shop, "--left", "90 x 60 x 7", *AT)
+    wood = used.partition("Used up: ")[2].partition(",")[0]
+    struck = run("store", "not-done", shop, "Tarn", "thicknessed", *AT)
+    assert f"Put back: {wood}, for the board." in struck
+    assert f'gramil store strike "{wood}, left over"' in struck
+
+
 def test_a_measurement_is_put_right_or_struck_and_a_wild_one_is_asked_about(shop: Path) -> None:
     wild = run("store", "measured", shop, "Tarn", "board_thickness", "63.5mm", *AT, refused=True)
     assert "--as-read" in wild
@@ -67,7 +75,7 @@ def test_a_reading_of_air_is_struck_once(shop: Path) -> None:
         read_meter(store, "loft", 19.0, 44.0, Hand(moment_of("2026-02-01T08:00")))
     assert "41 % 18 C now" in run("store", "reading", shop, "loft", "2026-02-01T08:00", "--right", "41", "18", *AT)
     assert "struck" in run("store", "reading", shop, "loft", "2026-02-01T08:00", *AT)
-    assert "not there" in run("store", "reading", shop, "loft", "2026-02-01T08:00", *AT, refused=True)
+    assert "no reading of that moment" in run("store", "reading", shop, "loft", "2026-02-01T08:00", *AT, refused=True)
 
 
 def test_an_instrument_marked_done_asks_for_no_wood(shop: Path) -> None:

@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gramil.air.outlooks import Spell, put_outlook
 from gramil.air.places import Place, Reading, add_place, add_reading, air_history, import_air, place
 from gramil.doorway.bringing_in import import_csv, import_files
 from gramil.doorway.export import export_csv, export_files, export_toml
@@ -69,6 +70,8 @@ def filled(store: Store, now: datetime) -> None:
     wrong = Reading(now + timedelta(hours=1), 18.0, 4.1)
     add_reading(store, bench.id, wrong, Hand(now))
     strike_reading(store, bench, wrong, Hand(now, why="a slip"))
+    spells = [Spell(datetime(2026, 11, 4), 19.5, 44.0), Spell(datetime(2026, 11, 5), 20.0, 47.0)]
+    put_outlook(store, bench, spells, Hand(now))
     tarn = add_instrument(
         store, "Tarn", 'gramil = 1\r\n# "quoted" \\ and \t tab\n', Hand(now, who="anna"), customer="a player"
     )
@@ -84,8 +87,12 @@ def filled(store: Store, now: datetime) -> None:
     use_up(store, promise_blank(store, tarn.id, "top", blank_named(store, "top, 1").id, Hand(now)), Hand(now))
     sled = item_named(store, "jig", "taper sled")
     given = give_sheet(store, tarn.id, 2, "Taper the edges", '[["\u00e9 \\" \\n",0.1],[]]', Hand(now))
+    at = moment_text(now)
     with writing(store, "as an older program noted it", Hand(now)):
         insert(store, "sheet_setting", {"sheet": given.id, "tool": sled.id, "name": "constant", "value": 61.0})
+        insert(
+            store, "begun_anew", {"version": None, "instrument": tarn.id, "piece": "board", "operations": 3, "at": at}
+        )
         insert(store, "weight", {"instrument": tarn.id, "what": "whole", "grams": 1200.0, "at": moment_text(now)})
     pin = Measurement("board_thickness", "6.38 mm", 6.38, "mm")
     mark_done(store, tarn.id, "slotted", Hand(now), Noted("=1+1", 1.25, ("ü 1.jpg",), (pin,)))

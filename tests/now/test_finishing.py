@@ -35,9 +35,7 @@ CHAIN = [operation("saw"), operation("glue", "saw", clamp=24.0), operation("play
 def test_without_spread_the_range_is_the_plan(monkeypatch: pytest.MonkeyPatch) -> None:
     """An hour of sawing, an hour of gluing, a day of cure; Tuesday at 10:30 an hour of playing, and two weeks."""
     monkeypatch.setattr(module, "SHARED", 0.0)
-    monkeypatch.setattr(module, "LOST", 0.0)
-    monkeypatch.setattr(module, "REWORK", 0.0)
-    (found,) = finishing([state("A", *CHAIN)], SHOP, HOURS, Pace(1.0, 0.0), draws=5)
+    (found,) = finishing([state("A", *CHAIN)], SHOP, HOURS, Pace(1.0, 0.0, lost=0.0, rework=0.0), draws=5)
     day = datetime(2026, 1, 20, 11, 30) + timedelta(days=14)
     assert found.half == found.most == (day, day)
     assert found.longest == ("Play", "Glue", "Saw")
@@ -45,9 +43,8 @@ def test_without_spread_the_range_is_the_plan(monkeypatch: pytest.MonkeyPatch) -
 
 def test_hours_twice_as_long_and_no_more(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(module, "SHARED", 0.0)
-    monkeypatch.setattr(module, "LOST", 0.0)
-    monkeypatch.setattr(module, "REWORK", 0.0)
-    (found,) = finishing([state("A", operation("saw"))], SHOP, HOURS, Pace(2.0, 0.0), draws=3)
+    pace = Pace(2.0, 0.0, lost=0.0, rework=0.0)
+    (found,) = finishing([state("A", operation("saw"))], SHOP, HOURS, pace, draws=3)
     assert found.half == (START + timedelta(hours=2),) * 2
 
 
@@ -64,20 +61,18 @@ def test_half_lies_within_9_in_10_and_the_same_seed_gives_the_same_range() -> No
     assert most_first <= first < last <= most_last
 
 
-def test_a_part_begun_anew_takes_its_time_again(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_part_begun_anew_takes_its_time_again() -> None:
     """Sawing and gluing of one part, an eighth of a day each; the glue holds a day. Begun anew after either, always:
     7 / 5 x 1440 / 8 = 252 min for an hour of hands, and what hangs on it waits for it.
     """
-    monkeypatch.setattr(module, "REWORK", 1.0)
     work = [operation("saw", part="neck"), operation("glue", "saw", part="neck", clamp=24.0), operation("play", "glue")]
     weeks = weeks_of([state("A", *work)], SHOP, HOURS, 35)
-    spoiled = some_spoiled(weeks, random.Random(1))
+    spoiled = some_spoiled(weeks, random.Random(1), 1.0)
     saw, glue, play = (each.cure for each in spoiled.tasks)
     assert saw == 252
     assert glue == 1440 + 2 * 252 + 1440
     assert play == 252
-    monkeypatch.setattr(module, "REWORK", 0.0)
-    assert some_spoiled(weeks, random.Random(1)) == weeks
+    assert some_spoiled(weeks, random.Random(1), 0.0) == weeks
 
 
 def test_what_cannot_be_promised_says_why_and_what_is_done_is_done() -> None:

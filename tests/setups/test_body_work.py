@@ -28,7 +28,7 @@ def test_a_body_has_all_its_sheets(example: Callable[[str], Figures]) -> None:
 def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None:
     tarn = example("tarn")
     bare: dict[str, object] = {"foot_there": False}
-    bare |= dict.fromkeys(("plate_slant", "bend_thin_to", "body_wall"), math.nan)
+    bare |= dict.fromkeys(("plate_slant", "bend_thin_to", "body_wall", "top_radius"), math.nan)
     bare |= dict.fromkeys(
         (
             "body_bouts",

@@ -1,9 +1,10 @@
 """Air: a place named, the meter written down, a logger's readings brought in, a reading put right or struck."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from gramil.air.outlooks import Spell, put_outlook
 from gramil.air.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places, update_place
 from gramil.description.reading import parse_shop
 from gramil.faults import MakersFault
@@ -49,6 +50,17 @@ def bring_in_air(store: Store, where: str, history: AirHistory, hand: Hand, *, f
     already.
     """
     return import_air(store, place(store, where).id, history, hand, file=file)
+
+
+def keep_outlook(store: Store, where: str, spells: Sequence[Spell], hand: Hand, *, file: str = "") -> None:
+    """Keep what somebody says of a place's air to come, with its moment. Raises MakersFault if the place does not
+    exist, or if nothing of it is to come.
+    """
+    of, now = place(store, where), hand.now.replace(tzinfo=None)
+    if not any(each.begins > now for each in spells):
+        remedy = "give what is to come: a day of the week is the next one of that name, +1 is tomorrow"
+        raise MakersFault.of("nothing of this outlook is to come", remedy=remedy)
+    put_outlook(store, of, spells, hand, file)
 
 
 def correct_reading(store: Store, of: Place, seen: Reading, hand: Hand, *, right: Reading | None = None) -> None:

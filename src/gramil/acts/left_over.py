@@ -1,6 +1,6 @@
 """What is left of the wood that an operation used up: kept in stock with its size, in one change with the work."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 from itertools import chain, count
 
@@ -49,6 +49,11 @@ def note_and_keep(
         return used, tuple(kept)
 
 
+def left_of(store: Store, names: Collection[str]) -> tuple[str, ...]:
+    """What is in stock as left over of these pieces of wood, by name."""
+    return tuple(each.name for each in blanks(store) for name in names if each.name.startswith(_called(name)))
+
+
 def wood_for(store: Store, owner: Instrument, operation: str) -> str:
     """The name of the first piece of wood in stock that an operation will use up, promised or kept for the instrument;
     nothing if it uses none.
@@ -66,7 +71,11 @@ def _rest(store: Store, whole: Blank, sizes: Sizes) -> Blank:
     length, width, thickness = sizes
     rest = replace(whole, length=length, width=width, thickness=thickness, count=1, id=0, version=0, note="")
     cost = None if whole.cost is None else whole.cost * volume(rest) / volume(whole)
-    return replace(rest, name=_free_name(f"{whole.name}, left over", store), cost=cost)
+    return replace(rest, name=_free_name(_called(whole.name), store), cost=cost)
+
+
+def _called(name: str) -> str:
+    return f"{name}, left over"
 
 
 def _free_name(name: str, store: Store) -> str:

@@ -195,5 +195,7 @@ def _followed(store: Store, name: str) -> Item:
     """The piece of that name whose moisture is followed; raises MakersFault if there is none."""
     found = next((each for each in items(store, PIECE) if each.name == name), None)
     if found is None:
-        raise MakersFault.of(f'there is no piece "{name}"', remedy="choose one from the list")
+        names = ", ".join(each.name for each in items(store, PIECE))
+        remedy = f"these are: {names}" if names else "none is followed yet"
+        raise MakersFault.of(f'there is no piece "{name}"', remedy=remedy)
     return found

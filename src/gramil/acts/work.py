@@ -1,8 +1,9 @@
 """Work done and things measured: noted, taken back, or begun anew, each as one act with its checks."""
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
+from typing import TypeVar
 
 from gramil import names as n
 from gramil.acts.wood import keep_wood
@@ -31,12 +32,23 @@ from gramil.shop.operations_done import (
     measurements,
     operations_done,
 )
-from gramil.shop.stock import Blank, blanks, free_counts, parts, promise_blank, promises, use_up
-from gramil.shop.wire_pressed import FRETTED, press
-from gramil.store.items import Item, items, remove_item
+from gramil.shop.stock import (
+    Blank,
+    Promise,
+    blanks,
+    free_counts,
+    not_used_after_all,
+    parts,
+    promise_blank,
+    promises,
+    use_up,
+)
+from gramil.shop.wire_pressed import FRETTED, draw, press, taken
+from gramil.store.items import Item, items, remove_item, shop_unit
 from gramil.store.opening import Store
 from gramil.store.writing import Hand, writing
 
+Did = TypeVar("Did")
 _SEEN = "look at it again, and see what stands there now"
 
 
@@ -87,6 +99,12 @@ def note_and_settle(
         return used
 
 
+def together(store: Store, what: str, hand: Hand, acts: Iterable[Callable[[], Did]]) -> tuple[Did, ...]:
+    """Several acts as one change, told by `what`, all of them or none; gives what each gave. Raises what one raises."""
+    with writing(store, what, hand):
+        return tuple(act() for act in acts)
+
+
 def measure(
     store: Store,
     owner: Instrument,
@@ -116,13 +134,13 @@ def refuse_work(operation: str, whole: Work, done: Collection[str]) -> None:
     A set-up that belongs to no operation is work of its own.
     """
     if operation in done:
-        remedy = "further measurements go in by gramil done measured"
+        remedy = 'what is measured now is noted by itself, as "measured"'
         raise MakersFault.of(f"{operation} is done already", remedy=remedy)
     known = operation in whole.operations or operation in whole.left_out or operation == NO_OPERATION
     if known or _by_itself(operation, whole):
         return
     near = get_close_matches(operation, whole.operations, 1)
-    remedy = f"nearest: {near[0]}" if near else "see the work that gramil now --every lists"
+    remedy = f"nearest: {near[0]}" if near else "see the list of all its work"
     raise MakersFault.of(f"there is no operation {operation}", remedy=remedy)
 
 
@@ -137,16 +155,13 @@ def _refuse_readings(store: Store, owner: Instrument, measured: Sequence[Measure
         refuse_impossible(known, {each.address: Pin(each.value, "") for each in measured})
 
 
-def _use_up(store: Store, instrument: int, operation: str, hand: Hand) -> list[UsedUp]:
+def _use_up(store: Store, instrument: int, operation: str, hand: Hand) -> tuple[UsedUp, ...]:
     """Whatever was promised for a need that the operation meets is now used up."""
     needs = used_up_by(operation)
-    raw, made = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in parts(store)}
-    found = []
-    for each in promises(store, instrument):
-        if each.need in needs and not each.used_at:
-            use_up(store, each, hand)
-            found.append(UsedUp(raw[each.blank] if each.blank is not None else made[each.part or 0], each.need))
-    return found
+    due = [each for each in promises(store, instrument) if each.need in needs and not each.used_at]
+    for each in due:
+        use_up(store, each, hand)
+    return _named(store, due)
 
 
 def _use_kept(store: Store, owner: Instrument, operation: str, hand: Hand) -> Iterator[UsedUp]:
@@ -179,12 +194,38 @@ def hanging(store: Store, owner: Instrument, operation: str) -> tuple[str, ...]:
     return tuple(name for name in after_it(work_in_store(store, owner), operation) if name in done)
 
 
-def not_done_after_all(store: Store, seen: DoneOperation, hand: Hand) -> None:
-    """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
+def not_done_after_all(store: Store, seen: DoneOperation, hand: Hand) -> tuple[UsedUp, ...]:
+    """Mark an operation as not done, and put back what it used up, promised as before; gives that.
 
-    Raises Conflict if its record was changed since it was seen.
+    What was measured at it stays. Raises Conflict if its record was changed since it was seen.
     """
-    take_back_done(store, seen, hand)
+    with writing(store, f"not done after all: {seen.operation}, noted {seen.at[:10]}", hand):
+        back = used_up_at(store, seen)
+        take_back_done(store, seen, hand)
+        for each in _used_at(store, seen):
+            not_used_after_all(store, each, hand)
+        if seen.operation == FRETTED:
+            draw(store, seen.instrument, hand)
+    return back
+
+
+def used_up_at(store: Store, done: DoneOperation) -> tuple[UsedUp, ...]:
+    """What an operation used up when it was noted: what an older piece of the same kind took is not among it."""
+    wire, length = taken(store, done.instrument) if done.operation == FRETTED else ("", 0.0)
+    frets = (UsedUp(f"{shown(length, 'mm', shop_unit(store))} of {wire} wire", "frets"),) if wire else ()
+    return (*_named(store, _used_at(store, done)), *frets)
+
+
+def _used_at(store: Store, done: DoneOperation) -> tuple[Promise, ...]:
+    needs, own = used_up_by(done.operation), promises(store, done.instrument)
+    return tuple(each for each in own if each.need in needs and each.used_at == done.at)
+
+
+def _named(store: Store, used: Sequence[Promise]) -> tuple[UsedUp, ...]:
+    raw, made = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in parts(store)}
+    return tuple(
+        UsedUp(raw[each.blank] if each.blank is not None else made[each.part or 0], each.need) for each in used
+    )
 
 
 def begin_anew(
@@ -214,7 +255,7 @@ def begin_anew(
             keep_wood(store, kept if kept.wood else replace(kept, wood=wood_made_of(store, owner, piece)), hand)
         for done in works:
             tuple(_use_kept(store, owner, done.operation, hand))
-        take_back_all(store, what, works, figures, hand)
+        take_back_all(store, piece, what, works, figures, hand)
         for each in pieces_used(store, owner, {work.operation for work in works}):
             remove_item(store, each, hand)
     return works

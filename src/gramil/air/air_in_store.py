@@ -3,6 +3,7 @@
 from datetime import datetime, timedelta
 
 from gramil.air.air_of_places import PlaceAir, Places
+from gramil.air.outlooks import kept_outlooks
 from gramil.air.places import air_history, last_read, places
 from gramil.description.reading import ShopDescription
 from gramil.faults import Fault
@@ -29,9 +30,8 @@ def places_in_store(store: Store, described: ShopDescription, now: datetime, day
             continue
         changes = (row.air_changes[0], row.air_changes[1]) if row.air_changes else None
         outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
-        known[row.name] = PlaceAir(
-            row.name, history, row.room, changes, row.air_from, outlook, (row.humidifier, row.dehumidifier)
-        )
+        machines, kept = (row.humidifier, row.dehumidifier), kept_outlooks(store, number, now)
+        known[row.name] = PlaceAir(row.name, history, row.room, changes, row.air_from, outlook, machines, kept)
     air, rows = described.shop.air, described.shop.place
     gluing = air.gluing_place or (rows[0].name if rows else "")
     return Places(known, tuple(faults), gluing, air.outlook_days, air.finishing_place or "")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from gramil.air.outlooks import KeptOutlook
 from gramil.description.reading import ShopDescription
 from gramil.description.wood.tables import PlaceTable
 from gramil.faults import Fault, MakersFault
@@ -34,7 +35,8 @@ HABIT_DAYS, HABIT_SHARE = 60.0, 0.8
 class PlaceAir:
     """A place and its readings: room in m3 and changes of air an hour where known; the air expected in it.
 
-    `machines` are grams of water an hour: what a humidifier puts into its air, and what a dryer takes out.
+    `machines` are grams of water an hour: what a humidifier puts into its air, and what a dryer takes out. `kept` are
+    the outlooks that were given of it, the latest last.
     """
 
     name: str
@@ -44,6 +46,7 @@ class PlaceAir:
     air_from: str | None
     outlook: Air | None
     machines: tuple[float, float] = (0.0, 0.0)
+    kept: tuple[KeptOutlook, ...] = ()
 
     @property
     def last(self) -> datetime:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from gramil.answers.changes import MoveAnswer, moves_answer
+from gramil.answers.record import UsedAnswer
 from gramil.answers.verdicts import FindingAnswer, MadeAnswer, findings_answer, made_answer
 from gramil.change.as_made import AsMade
 from gramil.change.settled import Settled
@@ -55,11 +56,13 @@ class MeantAnswer:
 
 
 @dataclass(frozen=True)
-class UsedAnswer:
-    """Wood that an operation used up: its name, and the need that it was promised for."""
+class AlsoDone:
+    """A further operation noted with the same command: whose, its name, what it is in words, wood used up."""
 
-    piece: str
-    need: str
+    instrument: str
+    operation: str
+    what: str
+    used_up: tuple[UsedAnswer, ...]
 
 
 @dataclass(frozen=True)
@@ -67,7 +70,7 @@ class WorkNoted:
     """An operation noted as done: what it is in words, in which file or store it stands, what should have come before
     and is not noted, figures that were worth measuring and were not, why the instrument did not need it (empty where it
     does), on what lost work it hangs (empty: on none), what the readings mean (`null` without any), wood used up, what
-    was left and is kept, and whether the description was changed.
+    was left and is kept, whether the description was changed, and what was noted with it.
     """
 
     operation: str
@@ -81,6 +84,7 @@ class WorkNoted:
     used_up: tuple[UsedAnswer, ...]
     left: tuple[str, ...]
     description_changed: bool
+    also: tuple[AlsoDone, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -118,11 +118,23 @@ class BegunAnew:
 
 
 @dataclass(frozen=True)
+class UsedAnswer:
+    """Wood that an operation used up: its name, and the need that it was promised for."""
+
+    piece: str
+    need: str
+
+
+@dataclass(frozen=True)
 class OpenAgain:
-    """An operation that is not done after all, and what is done and hangs on it."""
+    """An operation that is not done after all, what is done and hangs on it, the wood that it had used up, which is put
+    back, and what is in stock as left over of that wood.
+    """
 
     operation: str
     hanging: tuple[str, ...]
+    put_back: tuple[UsedAnswer, ...]
+    left: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -253,6 +265,25 @@ class MeterRead:
     air: AirAnswer
     band: tuple[float, float]
     within: bool
+
+
+@dataclass(frozen=True)
+class SpellAnswer:
+    """Air that is said to hold from a moment on (ISO 8601, by the shop's clock): C, and % of humidity."""
+
+    begins: str
+    temperature: float
+    humidity: float
+
+
+@dataclass(frozen=True)
+class OutlookKept:
+    """What is said of a place's air to come, kept with its moment: its spells, and how far it is trusted, in words."""
+
+    place: str
+    said: str
+    spells: tuple[SpellAnswer, ...]
+    trusted: str
 
 
 @dataclass(frozen=True)

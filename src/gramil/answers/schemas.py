@@ -51,6 +51,7 @@ ANSWERS: Mapping[str, Any] = {
 ACTS: Mapping[str, Any] = {
     "air log": record.LogRead,
     "air read": record.MeterRead,
+    "air outlook": record.OutlookKept,
     "done": WorkNoted,
     "sheet": tuple[SheetAnswer, ...],
     "store anew": record.BegunAnew,

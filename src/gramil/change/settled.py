@@ -6,7 +6,7 @@ as it is until its maker writes the value into it.
 """
 
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from math import inf, isfinite
 
@@ -58,7 +58,7 @@ def readings(pins: Pins) -> Pins:
     for address, latest in pins.items():
         noted = [each for each in (*latest.before, latest) if not each.settled_by]
         if noted:
-            found[address] = Pin(noted[-1].value, noted[-1].when, noted[-1].at, tuple(noted[:-1]))
+            found[address] = replace(noted[-1], before=tuple(noted[:-1]))
     return found
 
 

@@ -1,4 +1,5 @@
-"""Which operation a measurement belongs to: the one it was noted with, or the last one done that fixes its figure.
+"""Which operation a measurement belongs to: the one it was noted with, or the last one done by then that fixes its
+figure; if none was, the first that did.
 
 An operation is judged by its own readings, against what its sheet said: with earlier readings, without later ones.
 """
@@ -40,7 +41,19 @@ def _owner(address: str, pin: Pin, done: Sequence[str], later: Later) -> str:
         return pin.at
     able = [name for name in later if name in fixing and name in done]
     before = [name for name in able if pin.at in later[name]]
-    return next(iter(before or able), "")
+    if before:
+        return before[0]
+    # what was read before a neck was carved says nothing of that neck, though its figure is one that carving fixes
+    by_then = done[: _done_by_then(pin, done)]
+    return next((name for name in able if name in by_then), able[-1] if able else "")
+
+
+def _done_by_then(pin: Pin, done: Sequence[str]) -> int:
+    """How many of the operations, in the order in which they were done, were done when a figure was read."""
+    last = pin.at or pin.since
+    if last in done:
+        return done.index(last) + 1
+    return 0 if last == "" else len(done)
 
 
 @cache

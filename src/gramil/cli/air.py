@@ -3,6 +3,7 @@
 import click
 
 from gramil.cli.air_log import log
+from gramil.cli.air_outlook import outlook
 from gramil.cli.air_read import read
 from gramil.cli.air_show import show
 from gramil.cli.json_option import answers_in_lines
@@ -29,6 +30,7 @@ def command() -> None:
 
     \b
     gramil air shop 19 45
+    gramil air outlook shop "thu 42 %" "sat 38 %"
     gramil air log shop logger.csv --shop shop.toml
     gramil air show --shop shop.toml
     """
@@ -36,4 +38,5 @@ def command() -> None:
 
 command.add_command(answers_in_lines(read, "air read"))
 command.add_command(answers_in_lines(log, "air log"))
+command.add_command(answers_in_lines(outlook, "air outlook"))
 command.add_command(show)

@@ -7,6 +7,7 @@ import click
 from gramil.answers.record import AirAnswer, MeterRead
 from gramil.cli.as_read import as_read_option
 from gramil.cli.kinds import HUMIDITY
+from gramil.cli.meant_name import meant_name
 from gramil.cli.store_options import asked_hand, moment, store_file
 from gramil.cli.which_shop import store_by_itself
 from gramil.measure import in_degrees, read_temperature
@@ -32,10 +33,11 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, as_r
     """
     from gramil.acts.air import read_meter
     from gramil.air.air_bands import limits_of
+    from gramil.air.places import places
     from gramil.shop.shop_in_store import shop_description
 
     with open_store(store_by_itself(store)) as opened:
-        unit = shop_degrees(opened)
+        unit, place = shop_degrees(opened), meant_name(place, (each.name for each in places(opened)))
         celsius = read_temperature(temperature, unit)
         read_meter(opened, place, celsius, humidity, asked_hand(opened, at, as_read))
         limits = limits_of(shop_description(opened).shop)
@@ -45,6 +47,7 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, as_r
     click.echo(f"{told}: {where} the band for gluing ({least:g} to {most:g} %).")
     if where == "outside":
         click.echo(
-            'What needs that band is closed until the meter says otherwise, or --outlook "+1 45 %" is given to now.'
+            "What needs that band is closed until the meter says otherwise, or air to come is given: "
+            f'gramil air outlook {place} "+1 45 %".'
         )
     return MeterRead(place, AirAnswer(humidity, float(celsius)), (least, most), where == "in")

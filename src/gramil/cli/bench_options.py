@@ -1,7 +1,7 @@
 """What `now` and `weeks` share: instruments from files or from a store, a shop, a moment, an outlook."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any, TypeVar
@@ -62,7 +62,8 @@ def bench_wanted(wanted: BenchOptions, record_days: float = ON_RECORD) -> Bench:
     if wanted.store is None and not wanted.files:
         raise click.UsageError("name the instruments' files, or a --store")
     now, place = moment_of(wanted.at), wanted.place
-    spells = _spells(wanted.outlook, wanted.outlook_file, now.replace(tzinfo=None))
+    by_clock = now.replace(tzinfo=None)
+    spells = tuple(replace(each, said=by_clock) for each in _spells(wanted.outlook, wanted.outlook_file, by_clock))
     if wanted.store is not None:
         with open_store(wanted.store, to_read=True) as opened:
             said = _said(spells, place, shop_description(opened))

@@ -3,13 +3,15 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 
 import click
 
 from gramil import names as n
 from gramil.acts.work import UsedUp, refuse_work
-from gramil.answers.noted import UsedAnswer, WorkNoted
+from gramil.answers.noted import AlsoDone, WorkNoted
+from gramil.answers.record import UsedAnswer
 from gramil.change.as_made import with_readings
 from gramil.change.settled import settled
 from gramil.change.sheet_figures import asked_of
@@ -104,8 +106,8 @@ def command(
 ) -> WorkNoted:
     """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
 
-    OPERATION may be the number of a line that `gramil now` showed last; then no FILE is named. VALUES are hours (1.5h)
-    and what was measured of the figures that the operation asks for, in their order.
+    OPERATION may be the number of a line that `gramil now` showed last, or several (3,8,14); then no FILE is named.
+    VALUES are hours (1.5h, of each) and what was measured of the figures that the operation asks for, in their order.
 
     A bare length is in the instrument's unit. A likely slip is questioned before anything is written.
 
@@ -113,8 +115,9 @@ def command(
     gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=6.6mm
     gramil done slotted Tarn --store shop.gramil --measured slot_depth_setting=3.02mm --hours 1.5
     gramil done 3 1.5h 3.02
+    gramil done 1,7,12 45min
     """
-    by_number = operation.isdecimal()
+    by_number = all(each.isdecimal() for each in operation.split(","))
     if by_number:
         store, shop = store_by_itself(store), None
     elif not file:
@@ -138,13 +141,25 @@ def command(
 
 
 def _by_number(store: Store, asked: ToNote) -> NotedWork:
-    """The operation of a line that was shown last, noted as done on its instrument."""
+    """The operations of lines that were shown last, noted as done on their instruments: all of them or none."""
+    from gramil.acts.work import together
     from gramil.cli.last_list import lines_meant, still_listed
 
-    (line,) = lines_meant(store, (asked.operation,))
-    told = _in_store(store, line.instrument, replace(asked, operation=line.operation))
+    lines = lines_meant(store, tuple(dict.fromkeys(asked.operation.split(","))))
+    if len(lines) > 1 and (asked.values or asked.written or asked.left):
+        raise MakersFault.of("values are of one operation", "several are noted here", "note that one by itself")
+    acts = [partial(_in_store, store, each.instrument, replace(asked, operation=each.operation)) for each in lines]
+    first, *rest = (
+        together(store, f"done: {len(acts)} operations", Hand(asked.now), acts) if len(acts) > 1 else (acts[0](),)
+    )
     still_listed(store)
-    return told
+    also = [
+        AlsoDone(line.instrument, each.noted.operation, each.noted.what, each.noted.used_up)
+        for line, each in zip(lines[1:], rest, strict=True)
+    ]
+    said = [text for each in (first, *rest) for text in each.lines]
+    once = reversed(dict.fromkeys(reversed(said)))  # where it is noted is said at the end
+    return NotedWork(tuple(once), replace(first.noted, also=tuple(also)))
 
 
 def _all_written(asked: ToNote, whole: Work, figures: Figures) -> dict[str, str]:

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 import click
 
-from gramil.answers.noted import MeantAnswer, UsedAnswer, WorkNoted, meant_answer
+from gramil.answers.noted import MeantAnswer, WorkNoted, meant_answer
+from gramil.answers.record import UsedAnswer
 from gramil.change.as_made import AsMade, as_made, with_readings
 from gramil.change.foreman import in_rows, readings_note
 from gramil.change.settled import off

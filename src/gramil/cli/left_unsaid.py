@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 import click
 
-from gramil.cli.which_shop import the_only_store
+from gramil.cli.which_shop import needed_store
 
 F = TypeVar("F", bound=Callable[..., Any])
 _BELOW_ZERO = re.compile(r"-\.?\d.*")
@@ -15,12 +15,22 @@ _MINUS = "\N{MINUS SIGN}"
 the_store: Callable[[F], F] = click.argument("store", type=click.Path(path_type=Path), metavar="[STORE]")
 
 
+def _by_itself(context: click.Context, _: click.Parameter, named: Path | None) -> Path | None:
+    return named if named is not None or context.resilient_parsing else needed_store()
+
+
+the_store_alone: Callable[[F], F] = click.argument(
+    "store", type=click.Path(path_type=Path), required=False, callback=_by_itself
+)
+"""The same where nothing stands after it."""
+
+
 class InTheStore(click.Command):
     """A command about a store, whose STORE may be left out: it is the one that is set, or the only one here."""
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         """The words, the store before them if it was left out."""
-        found = None if ctx.resilient_parsing or _names_a_store(args) else the_only_store()
+        found = None if ctx.resilient_parsing or _names_a_store(args) else needed_store()
         return super().parse_args(ctx, [*([str(found)] if found else []), *args])
 
 

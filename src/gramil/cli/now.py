@@ -118,6 +118,8 @@ def _air(bench: Bench) -> Iterator[str]:
         drawn = curve(bench.places.known[place.name], shop.now)
         air = f"{place.humidity:>3.0f} % {in_degrees(place.temperature, shop.degrees):>3.0f} °{shop.degrees}"
         yield f"  {place.name:<18} {air}  {drawn}  {_place_line(place, shop.now)}"
+        if place.outlook.told:
+            yield f"    {place.outlook.told}"
     band = shop.bands["gluing"]
     if shop.air is not None:
         is_open = band.holds(shop.air.temperature, shop.air.humidity) and not shop.air.old

@@ -19,7 +19,8 @@ from gramil.answers.record import (
 )
 from gramil.cli.as_read import as_read_option
 from gramil.cli.json_option import answers_in_lines
-from gramil.cli.left_unsaid import InTheStore, the_store
+from gramil.cli.left_unsaid import InTheStore, the_store, the_store_alone
+from gramil.cli.meant_name import meant_name
 from gramil.cli.store_anew import anew
 from gramil.cli.store_brought import JudgedFile, judged_files, lines_of_files
 from gramil.cli.store_corrected import mark, measured, not_done, reading
@@ -171,7 +172,9 @@ def restore(store: Path, copy: Path, yes: bool, at: str | None) -> PutBack:
     for each in gone[:GONE_SHOWN]:
         click.echo(f"  would be gone: {each.what}, {each.at[:16]}")
     if gone and not yes:
-        click.confirm(f"{len(gone)} changes would be gone. Put {copy.name} back?", abort=True)
+        click.confirm(
+            f"{len(gone)} change{'s' if len(gone) > 1 else ''} would be gone. Put {copy.name} back?", abort=True
+        )
     kept = put_back(copy, store, moment_of(at), gone[0].id if gone else None)
     click.echo(f"{store.name} is as in {copy.name}.")
     if kept is not None:
@@ -181,7 +184,7 @@ def restore(store: Path, copy: Path, yes: bool, at: str | None) -> PutBack:
 
 
 @command.command()
-@click.argument("store", type=PATH)
+@the_store_alone
 def verify(store: Path) -> Proved:
     """Whether STORE is sound: the file, its tables, its rules.
 
@@ -214,7 +217,7 @@ def upgrade(store: Path, at: str | None) -> Upgraded:
 
 
 @command.command()
-@click.argument("store", type=PATH)
+@the_store_alone
 @click.option("--yes", is_flag=True, help="Do not ask.")
 @moment
 def undo(store: Path, yes: bool, at: str | None) -> ChangeAnswer:
@@ -275,6 +278,7 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
 
     \b
     gramil store jig shop.gramil "taper sled" "62.5 mm"
+    gramil store jig taper 62.5
     """
     from gramil.acts.tools import check_jig
     from gramil.bare_numbers import with_unit
@@ -282,9 +286,10 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
     from gramil.measure import read_length
     from gramil.sheets.handed_out import stale_in_store
     from gramil.shop.instruments import instruments
-    from gramil.store.items import item_named, shop_unit
+    from gramil.store.items import item_named, items, shop_unit
 
     with open_store(store) as opened:
+        jig = meant_name(jig, (each.name for each in items(opened, "jig")))
         found, unit = item_named(opened, "jig", jig), shop_unit(opened)
         length, written = read_length(constant, unit), with_unit(constant, "mm", unit)
         hand = asked_hand(opened, at, as_read)

@@ -44,7 +44,7 @@ def anew(
         raise click.UsageError("an old piece that is kept has a name and its sizes: --keep and --size")
     with open_store(store) as opened:
         owner = instrument(opened, name)
-        kept = None if keep is None else Blank(keep, wood, *read_sizes(size or "", shop_unit(opened)))
+        kept = None if keep is None else Blank(keep, wood, *read_sizes(size or "", shop_unit(opened), "--size"))
         gone = pieces_used(opened, owner, [each.operation for each in work_on(opened, owner.id, piece)])
         works = begin_anew(opened, owner, piece, Hand(moment_of(at)), kept=kept)
     told = ", ".join(operations()[each.operation].what for each in works)

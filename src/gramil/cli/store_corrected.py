@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, get_args
 
 import click
 
-from gramil.answers.record import AirAnswer, Marked, MeasuredAnew, OpenAgain, ReadAnew
+from gramil.answers.record import AirAnswer, Marked, MeasuredAnew, OpenAgain, ReadAnew, UsedAnswer
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.left_unsaid import InTheStore, the_store
@@ -21,6 +21,7 @@ from gramil.store.writing import Hand
 
 if TYPE_CHECKING:
     from gramil.air.places import Reading
+    from gramil.store.opening import Store
 
 WHY = click.option("--why", default="", help="Why, in a line; it stays in the record.")
 
@@ -33,11 +34,13 @@ WHY = click.option("--why", default="", help="Why, in a line; it stays in the re
 def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgain:
     """Take back that OPERATION was done on the instrument NAME, however long ago, and say what hangs on it.
 
-    What was measured at it stays; wood that it used up stays used. `gramil store undo` takes this back.
+    What was measured at it stays; wood that it used up is put back, promised as before. A part that was spoiled is
+    begun anew instead: `gramil store anew`. `gramil store undo` takes this back.
 
     \b
     gramil store not-done shop.gramil Tarn slotted
     """
+    from gramil.acts.left_over import left_of
     from gramil.acts.work import hanging, not_done_after_all
     from gramil.shop.instruments import instrument
     from gramil.shop.operations_done import operations_done
@@ -49,11 +52,16 @@ def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgai
             remedy = f"done are: {', '.join(done)}" if done else "nothing is noted as done on it"
             raise MakersFault.of(f"{operation} is not noted as done on {owner.name}", remedy=remedy)
         after = hanging(opened, owner, operation)
-        not_done_after_all(opened, done[operation], Hand(moment_of(at)))
+        back = not_done_after_all(opened, done[operation], Hand(moment_of(at)))
+        left = left_of(opened, {each.name for each in back})
     click.echo(f"{owner.name}: {operation} is open again.")
+    for each in back:
+        click.echo(f"Put back: {each.name}, for the {each.need}.")
+    for rest in left:
+        click.echo(f'Still in stock: {rest}. If it was never cut off, strike it too: gramil store strike "{rest}".')
     if after:
         click.echo(f"Done after it, and hanging on it: {', '.join(after)}.")
-    return OpenAgain(operation, tuple(after))
+    return OpenAgain(operation, tuple(after), tuple(UsedAnswer(each.name, each.need) for each in back), left)
 
 
 @click.command(cls=InTheStore)
@@ -87,7 +95,7 @@ def measured(
         owner = instrument(opened, name)
         rows = [each for each in measured_rows(opened, owner.id) if each.measurement.address == address]
         if not rows:
-            raise MakersFault.of(f"{address} was not measured on {owner.name}", remedy="see what was, on its sheets")
+            raise MakersFault.of(f"{address} was not measured on {owner.name}", remedy=_measured_on(opened, owner.id))
         figures, right = figures_in_store(opened, owner), None
         if value is not None:
             (right,) = read_measurements(figures, {address: value}, figures[n.instrument_units])
@@ -134,6 +142,13 @@ def reading(store: Path, place: str, when: str, right: tuple[float, str] | None,
     was = f"{of.name}, {_clock(seen.at)}, {_air(seen, unit)}"
     click.echo(f"{was}: struck." if new is None else f"{was}: {_air(new, unit)} now.")
     return ReadAnew(of.name, seen.at.isoformat(), _air_read(seen), None if new is None else _air_read(new))
+
+
+def _measured_on(store: "Store", owner: int) -> str:
+    from gramil.shop.corrections import measured_rows
+
+    addresses = dict.fromkeys(each.measurement.address for each in measured_rows(store, owner))
+    return f"measured are: {', '.join(addresses)}" if addresses else "nothing was measured on it"
 
 
 def _air_read(reading: "Reading") -> AirAnswer:

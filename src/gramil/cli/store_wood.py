@@ -8,6 +8,7 @@ import click
 from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceKnown, StruckOff
 from gramil.cli.as_read import as_read_option
 from gramil.cli.left_unsaid import InTheStore, the_store
+from gramil.cli.meant_name import meant_name
 from gramil.cli.store_options import asked_hand, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.shop.written_sizes import read_sizes
@@ -28,9 +29,14 @@ def lay(store: Path, piece: str, place: str, as_read: bool, at: str | None) -> L
     gramil store lay shop.gramil "back 1" cupboard
     """
     from gramil.acts import wood
+    from gramil.air.pieces import PIECE
+    from gramil.air.places import places
     from gramil.shop.stock import blanks
+    from gramil.store.items import items
 
     with open_store(store) as opened:
+        known = [each.name for each in blanks(opened)] + [each.name for each in items(opened, PIECE)]
+        piece, place = meant_name(piece, known), meant_name(place, (each.name for each in places(opened)))
         found = next((each for each in blanks(opened) if each.name == piece), None)
         hand = asked_hand(opened, at, as_read)
         if found is not None:
@@ -53,12 +59,12 @@ def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> Cu
     gramil store split shop.gramil hornbeam "bridge=160 x 40 x 8" "left over=320 x 72 x 8"
     """
     from gramil.acts import wood
-    from gramil.shop.stock import Blank, blank_named
+    from gramil.shop.stock import Blank, blank_named, blanks
     from gramil.store.items import shop_unit
 
     with open_store(store) as opened:
-        unit = shop_unit(opened)
-        new = [Blank(name, "", *read_sizes(text, unit)) for name, text in _pairs(parts, "bridge=160 x 40 x 8")]
+        unit, piece = shop_unit(opened), meant_name(piece, (each.name for each in blanks(opened)))
+        new = [Blank(name, "", *read_sizes(text, unit, name)) for name, text in _pairs(parts, "bridge=160 x 40 x 8")]
         wood.split(opened, blank_named(opened, piece), new, Hand(moment_of(at)))
     click.echo(f"{piece} is cut into {', '.join(each.name for each in new)}.")
     return Cut(piece, tuple(PieceCut(each.name, each.length, each.width, each.thickness) for each in new))
@@ -76,9 +82,11 @@ def join(store: Path, piece: str, other: str, at: str | None) -> Counted:
     gramil store join shop.gramil hornbeam "hornbeam of spring"
     """
     from gramil.acts import wood
-    from gramil.shop.stock import blank_named
+    from gramil.shop.stock import blank_named, blanks
 
     with open_store(store) as opened:
+        known = [each.name for each in blanks(opened)]
+        piece, other = meant_name(piece, known), meant_name(other, known)
         kept = wood.join(opened, blank_named(opened, piece), blank_named(opened, other), Hand(moment_of(at)))
     click.echo(f"{kept.name}: {kept.count} now.")
     return Counted(kept.name, kept.count)
@@ -130,7 +138,8 @@ def strike(store: Path, piece: str, at: str | None) -> StruckOff:
         elif made is not None:
             strike_part(opened, made, Hand(moment_of(at)))
         else:
-            remedy = "write its name as the record has it"
+            names = ", ".join([each.name for each in blanks(opened)] + [each.name for each in parts(opened)])
+            remedy = f"these are: {names}" if names else "none is written down"
             raise MakersFault.of(f'there is no wood and no part made ahead called "{piece}"', remedy=remedy)
     click.echo(f"{piece} is no longer on the list.")
     return StruckOff(piece)

@@ -15,7 +15,7 @@ from gramil.cli.options import file_to_make
 from gramil.cli.store_options import by_the_clock, moment_of
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
-from gramil.now.finishing import LOST, NOTED, WEEKS, finishing, pace_of, runs_dry
+from gramil.now.finishing import WEEKS, finishing, pace_of, pace_told, runs_dry
 from gramil.now.hours import Hours, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.plan import Plan, greedy_plan, hands_told, waiting
@@ -113,7 +113,7 @@ def _promised(bench: Bench, hours: Hours, days: int) -> Iterator[str]:
     """How much of these days' work is to be expected, when each instrument is finished, when the hands run dry."""
     from gramil.now.promised import promised
 
-    pace = pace_of(bench.ratios)
+    pace = pace_of(bench.ratios, bench.noted, hours)
     expected = promised(bench.instruments, bench.shop, hours, bench.shop.now + timedelta(days), days, pace).hours
     yield f"As hours, lost days and air fall, {expected:.0f} hours of work are to be expected in these weeks."
     for each in finishing(bench.instruments, bench.shop, hours, pace):
@@ -129,8 +129,7 @@ def _promised(bench: Bench, hours: Hours, days: int) -> Iterator[str]:
     dry = runs_dry(greedy_plan(whole), whole)
     if dry is not None:
         yield f"The hands run dry in week {dry}: begin another then."
-    own = f"the shop's own, of {pace.noted} operations noted" if pace.noted >= NOTED else "common ones"
-    yield f"Hours and their spread are {own}; lost days are taken to be {100 * LOST:.0f} in 100."
+    yield pace_told(pace)
 
 
 def _span(days: tuple[datetime | None, datetime | None]) -> str:
@@ -160,7 +159,7 @@ def _keep(store: Path, bench: Bench, hours: Hours, at: str | None) -> Iterator[s
 
     now = moment_of(at)
     until = datetime.combine(monday_of(now) + timedelta(days=7), time.min)
-    found = promised(bench.instruments, bench.shop, hours, until, pace=pace_of(bench.ratios))
+    found = promised(bench.instruments, bench.shop, hours, until, pace=pace_of(bench.ratios, bench.noted, hours))
     with open_store(store) as opened:
         keep_week(opened, found.work, Hand(now))
     of = sum(each > 0 for each in found.chances.values())

@@ -55,15 +55,14 @@ def store_meant(context: click.Context, _: click.Parameter, named: Path | None) 
     return None if found is None else _said("store", found)
 
 
-def the_only_store() -> Path | None:
-    """The store that is set, or the only one in this folder, and says so; none if there is none.
-
-    Raises MakersFault if there are several.
+def needed_store() -> Path:
+    """The store that is set, or the only one in this folder, and says so. Raises MakersFault if there is none, or
+    several.
     """
     found = _store()
-    if found is None and len(list(Path().glob(STORES))) > 1:
+    if found is None:
         raise _not_named("name one before the rest, or set GRAMIL_STORE")
-    return None if found is None else _said("store", found)
+    return _said("store", found)
 
 
 def store_by_itself(named: Path | None) -> Path:

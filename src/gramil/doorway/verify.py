@@ -45,12 +45,14 @@ _MOMENTS = {
     "change": "at",
     "air_import": "at",
     "air_struck": "at",
+    "outlook": "at",
     "revision": "at",
     "test_cut": "at",
     "promise": "at",
     "sheet": "at",
     "done": "at",
     "measurement": "at",
+    "begun_anew": "at",
     "weight": "at",
 }
 _RESTORE = "restore a backup that verify finds sound; what was noted since then can be exported from here first"

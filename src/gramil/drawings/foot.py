@@ -216,6 +216,12 @@ def piece_build_board(
     )
 
 
+def _dome(saddle: Point, rise: Mm) -> Marks:
+    """How deep the dish is at the saddle; for a flat top there is none."""
+    high = saddle[0], BOARD_VIEW.at(0.0, rise)[1]
+    return upright(saddle, high, n.neck_set_dome_rise, "dome ") if rise else ()
+
+
 def piece_build_board_figures(
     foot_there: bool, board_nut_position: Mm, body_edge: Mm, neck_set_drop: Mm, body_saddle: Mm, neck_set_dome_rise: Mm
 ) -> Marks:
@@ -228,7 +234,7 @@ def piece_build_board_figures(
     top = BOARD_VIEW.at(0.0, neck_set_dome_rise)[1] + 4.0
     return (
         *upright((nut[0], BOARD_VIEW.at(0.0, -neck_set_drop)[1]), nut, n.neck_set_drop, "drop ", "left"),
-        *upright(saddle, (saddle[0], BOARD_VIEW.at(0.0, neck_set_dome_rise)[1]), n.neck_set_dome_rise, "dome "),
+        *_dome(saddle, neck_set_dome_rise),
         *level((nut[0], under), (0.0, under), n.body_edge, "from the zero line "),
         Words((nut[0], top), "nut", 2.4, anchor="middle"),
         Words((0.0, top), "body's edge", 2.4, anchor="middle"),

@@ -114,6 +114,14 @@ def piece_set_lines(
     return (SET_VIEW.line(*string, "strings"), SET_VIEW.line(*edge, "hidden"))
 
 
+def _dome(x: Mm, rise: Mm) -> Marks:
+    """How high the top's dome is; a flat top has none."""
+    if not rise:
+        return ()
+    low, high = SET_VIEW.at(x, 0.0), SET_VIEW.at(x, rise)
+    return upright(low, high, n.neck_set_dome_rise, "dome ", middle=low[1] - 3.0)
+
+
 def piece_set_figures(
     piece_turned: Turned,
     crown_height: Mm,
@@ -145,13 +153,7 @@ def piece_set_figures(
             "bridge ",
             middle=bridge,
         ),
-        *upright(
-            SET_VIEW.at(behind, 0.0),
-            SET_VIEW.at(behind, neck_set_dome_rise),
-            n.neck_set_dome_rise,
-            "dome ",
-            middle=SET_VIEW.at(behind, 0.0)[1] - 3.0,
-        ),
+        *_dome(behind, neck_set_dome_rise),
         Label((SET_VIEW.at(x - 6.0, 0.0)[0], shown), n.saddle_exposed, "saddle shows ", height=2.5, anchor="right"),
         *upright(
             join,

@@ -13,8 +13,6 @@ from gramil.now.chances import drawn, evenly, expected
 
 Span = tuple[int, int]
 DAY = 1440
-OUTLOOK_HOLDS = timedelta(days=2)
-"""An outlook's last spell speaks for so long; after that the place's own record does."""
 
 
 @dataclass(frozen=True)
@@ -35,17 +33,21 @@ def spans(
     count = max(0, -(-(end - _minute(until, now)) // DAY))
     reached = place.reached(limits)
     chances = () if place.record is None else place.record.ahead(reached, minutes / 60.0, until.date(), count + 1)
+    said_days = luck.days if luck and place.outlook.until else None
     if not chances:
-        return () if place.old else tuple(_by_outlook(place, limits, now, minutes, None))
+        return () if place.old else tuple(_by_outlook(place, limits, now, minutes, None, said_days))
     was_open = chances[0].share if place.old else float(_was_open(place, reached, minutes / 60.0, until))
-    days = evenly(expected(chances[:count], was_open)) if luck is None else drawn(chances[:count], was_open, luck.days)
-    return (*_known(place, limits, now, minutes, until), *_by_day(days, _minute(until, now)))
+    rest = luck.days[(until.date() - now.date()).days if said_days else 0 :] if luck else ()
+    days = evenly(expected(chances[:count], was_open)) if luck is None else drawn(chances[:count], was_open, rest)
+    return (*_known(place, limits, now, minutes, until, said_days), *_by_day(days, _minute(until, now)))
 
 
-def _known(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime) -> Iterator[Span]:
+def _known(
+    place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime, luck: Sequence[float] | None
+) -> Iterator[Span]:
     """What is known of the air: an outlook as far as it reaches; without one, whether work may begin today."""
     if place.outlook.said:
-        yield from _by_outlook(place, limits, now, minutes, until)
+        yield from _by_outlook(place, limits, now, minutes, until, luck)
     elif may_begin(place, limits, now, minutes / 60.0):
         yield 0, _minute(until, now) - 1
 
@@ -53,27 +55,41 @@ def _known(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: 
 def _reach(place: PlaceNow, now: datetime) -> datetime:
     """Until when the outlook speaks; without one, until tonight."""
     tonight = _midnight_after(now)
-    return max(tonight, place.outlook.spells[-1].begins + OUTLOOK_HOLDS) if place.outlook.said else tonight
+    return max(tonight, place.outlook.reach) if place.outlook.said else tonight
 
 
 def _midnight_after(now: datetime) -> datetime:
     return (now + timedelta(days=1)).replace(hour=0, minute=0, second=0, microsecond=0)
 
 
-def _by_outlook(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime | None) -> Iterator[Span]:
+def _by_outlook(
+    place: PlaceNow,
+    limits: Limits,
+    now: datetime,
+    minutes: int,
+    until: datetime | None,
+    luck: Sequence[float] | None = None,
+) -> Iterator[Span]:
     """By spells: today those of the band, from tonight on those too that the place's machines bring into it."""
     tonight = _minute(_midnight_after(now), now)
-    for begin, last in _windows(place, limits, now, minutes, until):
+    for begin, last in _windows(place, limits, now, minutes, until, luck):
         if begin < tonight:
             yield begin, min(last, tonight - 1)
-    for begin, last in _windows(place, place.reached(limits), now, minutes, until):
+    for begin, last in _windows(place, place.reached(limits), now, minutes, until, luck):
         if last >= tonight:
             yield max(begin, tonight), last
 
 
-def _windows(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime | None) -> Iterator[Span]:
+def _windows(
+    place: PlaceNow,
+    limits: Limits,
+    now: datetime,
+    minutes: int,
+    until: datetime | None,
+    luck: Sequence[float] | None,
+) -> Iterator[Span]:
     """By spells. What begins before `until` may end after it, if the spell is still on then."""
-    for begins, ends in place.outlook.windows(limits):
+    for begins, ends in place.outlook.windows(limits, luck):
         last = 10**7 if ends is None else _minute(ends, now) - minutes
         if until is not None:
             still = ends is None or ends >= until

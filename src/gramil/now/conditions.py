@@ -9,13 +9,15 @@ from itertools import pairwise
 from gramil.air.air_bands import Band, Limits, band_limits
 from gramil.air.air_of_places import PlaceAir, Places, air_ahead, air_at, is_old, last_days
 from gramil.air.air_view import HOURS_HELD, view
+from gramil.air.outlooks import KeptOutlook, Spell
 from gramil.air.pieces_now import PieceNow, Pieces
 from gramil.air.readiness import Readiness, readiness, settled, when
 from gramil.description.shop.tables import Shop
 from gramil.now.air_now import PlaceNow
 from gramil.now.chances import Record
 from gramil.now.open_now import Conditions, WoodNow
-from gramil.now.outlook import Outlook, Spell, joined
+from gramil.now.outlook import Outlook, joined
+from gramil.now.trust import learnt, still_said
 from gramil.physics.humid_air import Room, humidity_moved
 from gramil.wood.moisture import moisture_band
 
@@ -71,7 +73,8 @@ def _machine(place: PlaceAir, damper: bool) -> tuple[str, float]:
 def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> PlaceNow:
     """A place's air as last read, and what is ahead of it.
 
-    If nobody gives an outlook, the air is taken to stay as read until tomorrow, and then to be the mean of recent days.
+    An outlook that is `said` now precedes those that are kept. If nobody gave one that still counts, the air is taken
+    to stay as read until tomorrow, and then to be the mean of recent days.
     """
     air, day = air_at(place, now), last_days(place, now, 1.0)
     read_at = min(place.last, now)
@@ -100,8 +103,12 @@ def _machines_move(place: PlaceAir, temperature: float) -> tuple[float, float]:
 def _outlook(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> Outlook:
     air = air_at(place, now)
     current = Spell(now, air.temperature, air.humidity)
-    if said:
+    if said and not any(each.said for each in said):
         return Outlook(tuple(joined(current, said)))
+    given = (KeptOutlook(now, "", tuple(said)),) if said else place.kept
+    spells, until = still_said(given, now)
+    if spells:
+        return Outlook(tuple(joined(current, spells)), True, learnt(place.kept, place.history, now), until)
     tomorrow = (now + timedelta(days=1)).replace(hour=0, minute=0, second=0, microsecond=0)
     later = air_ahead(place, now, days)
     expected = Spell(tomorrow, later.temperature, later.humidity)

@@ -1,7 +1,8 @@
 """When each guitar is finished, as a range: its weeks are drawn many times, with hours, lost days and air as they may
 be.
 
-The hours of an operation vary as the shop's own notes do, if there are enough of them, else as is common.
+The hours of an operation vary as the shop's own notes do, if there are enough of them, else as is common; so do days
+lost and parts begun anew.
 """
 
 import random
@@ -12,6 +13,7 @@ from math import exp, log
 from statistics import median, pstdev
 
 from gramil.now.air_spans import Luck
+from gramil.now.habits import LOST, NOTHING, REWORK, WORKDAYS, Noted, days_lost, share_begun_anew, share_lost
 from gramil.now.hours import Hours
 from gramil.now.open_now import Conditions, InstrumentState
 from gramil.now.plan import Plan, as_listed, greedy_by
@@ -24,10 +26,6 @@ SPREAD = 0.35
 """How far an operation's hours spread about the usual, as a share: common practice, from memory."""
 SHARED = 0.15
 """How far all hours of a season are longer or shorter together, as a share: common practice, from memory."""
-LOST = 0.08
-"""The share of working days that are lost to something else: common practice, from memory."""
-REWORK = 0.01
-"""After so many of all operations, as a share, the part is begun anew: common practice, from memory."""
 DAYS_A_WEEK, HOURS_A_DAY = 5.0, 8.0
 """How much of a part is made again in a week, where one is begun anew."""
 NOTED = 12
@@ -40,19 +38,44 @@ DRY = 0.5
 class Pace:
     """How the shop's hours compare with the usual ones: their ratio, its spread, and how many operations with hours
     noted it rests on.
+
+    `lost` is the share of working days that are lost, of `days` on record; `rework` that of operations after which a
+    part is begun anew, of `done`.
     """
 
     times: float = 1.0
     spread: float = SPREAD
     noted: int = 0
+    lost: float = LOST
+    rework: float = REWORK
+    days: int = 0
+    done: int = 0
 
 
-def pace_of(ratios: Sequence[float]) -> Pace:
-    """The pace from hours noted over usual hours, one for each operation noted; the common one if they are too few."""
+def pace_of(ratios: Sequence[float], record: Noted = NOTHING, hours: Hours | None = None) -> Pace:
+    """The pace from hours noted over usual hours, one for each operation noted; the common one if they are too few.
+
+    `record` says which days were lost of those that are worked by `hours`, and how often parts were begun anew.
+    """
     known = [log(each) for each in ratios if each > 0]
+    days, lost = days_lost(record.days, hours.days if hours else WORKDAYS)
+    shares = share_lost(days, lost), share_begun_anew(record.operations, record.begun), days, record.operations
     if len(known) < NOTED:
-        return Pace(noted=len(known))
-    return Pace(exp(median(known)), pstdev(known), len(known))
+        return Pace(1.0, SPREAD, len(known), *shares)
+    return Pace(exp(median(known)), pstdev(known), len(known), *shares)
+
+
+def pace_told(pace: Pace) -> str:
+    """In words: whose hours are reckoned with, how many days are taken to be lost, how often parts to be begun anew."""
+    own = f"the shop's own, of {pace.noted} operations noted" if pace.noted >= NOTED else "common ones"
+    lost = f"lost days are taken to be {100 * pace.lost:.0f} in 100{_of(pace.days, 'working days')}"
+    anew = f"parts begun anew {100 * pace.rework:.1f} in 100 operations{_of(pace.done, 'done')}"
+    return f"Hours and their spread are {own}; {lost}, {anew}."
+
+
+def _of(count: int, what: str) -> str:
+    """How much of the shop's own record a share goes by, beside what is common."""
+    return f" (common ones, and {count} {what} on record)" if count else ""
 
 
 @dataclass(frozen=True)
@@ -86,7 +109,7 @@ def finishing(
     for _ in range(draws):
         luck = Luck(tuple(chance.random() for _ in range(7 * WEEKS)))
         weeks = as_it_falls(weeks_of(instruments, shop, hours, 7 * WEEKS, luck), pace or Pace(), chance)
-        weeks = some_spoiled(weeks, chance)
+        weeks = some_spoiled(weeks, chance, (pace or Pace()).rework)
         ends = finished(greedy_by(as_listed, weeks), weeks)
         for one in instruments:
             found[one.name].append(ends.get(one.name, 0 if not one.to_do else NEVER))
@@ -102,16 +125,16 @@ def as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:
     for task in weeks.tasks:
         own = factors.setdefault((task.instrument, task.operation.name), exp(chance.gauss(0.0, pace.spread)))
         tasks.append(replace(task, minutes=max(5, min(longest, round(task.minutes * shared * own)))))
-    lost = {day for day in range(7 * WEEKS + 1) if chance.random() < LOST}
+    lost = {day for day in range(7 * WEEKS + 1) if chance.random() < pace.lost}
     midnight = weeks.start.replace(hour=0, minute=0, second=0, microsecond=0)
     before = round((weeks.start - midnight).total_seconds() / 60)
     kept = tuple(each for each in weeks.sessions if (each[0] + before) // 1440 not in lost)
     return replace(weeks, tasks=tuple(tasks), sessions=kept)
 
 
-def some_spoiled(weeks: Weeks, chance: random.Random) -> Weeks:
-    """The weeks with a few operations that spoil their part: it is begun anew, and what hangs on it waits until it is
-    there again.
+def some_spoiled(weeks: Weeks, chance: random.Random, share: float = REWORK) -> Weeks:
+    """The weeks with a few operations, by their share, that spoil their part: it is begun anew, and what hangs on it
+    waits until it is there again.
     """
     spent: dict[tuple[str, str], int] = {}
     tasks = []
@@ -120,7 +143,7 @@ def some_spoiled(weeks: Weeks, chance: random.Random) -> Weeks:
         hands = task.minutes / (60.0 * HOURS_A_DAY) * 7.0 / DAYS_A_WEEK * 1440.0
         spent[part] = spent.get(part, 0) + round(hands) + task.cure
         whole = task.piece[0] == task.piece[1]
-        anew = spent[part] if whole and chance.random() < REWORK else 0
+        anew = spent[part] if whole and chance.random() < share else 0
         tasks.append(replace(task, cure=task.cure + anew))
     return replace(weeks, tasks=tuple(tasks))
 

@@ -15,7 +15,7 @@ from gramil.change.made import Judged
 from gramil.change.made_words import said
 from gramil.decimals import fixed
 from gramil.measure import LengthUnit, TemperatureUnit, in_degrees, show_temperature
-from gramil.now.air_now import PlaceNow, may_begin
+from gramil.now.air_now import PlaceNow, by_outlook, may_begin
 from gramil.now.chances import Stays
 from gramil.now.lost_work import closed_by, reworked_before
 from gramil.now.order import CURES, FREES, LONG_CURE, LONGEST, OPENS, WAY
@@ -270,7 +270,8 @@ def _air(each: Operation, shop: Conditions) -> Closed | None:
     against = _against(each, limits, air, shop)
     stays = air.by_record(limits, hours)
     if stays is None:
-        return Closed(each, "air", against, air.outlook.first(limits, shop.now, hours))
+        told = "; ".join((against, *by_outlook(air, limits, shop.now, hours)))
+        return Closed(each, "air", told, air.outlook.first(limits, shop.now, hours))
     return Closed(each, "air", "; ".join((against, *_likely(air, limits, hours, stays))))
 
 
@@ -356,6 +357,8 @@ def _remarks(each: Operation, one: InstrumentState, shop: Conditions) -> Iterato
     if each.sheet in one.stale:
         yield f"its sheet is stale: {one.stale[each.sheet]}"
     air = shop.air_for(each.air)
+    if each.air and air:
+        yield from by_outlook(air, shop.bands[each.air], shop.now, each.hands / 60 + each.air_hours)
     if each.air and air and not air.outlook.said:
         stays = air.by_record(shop.bands[each.air], each.hands / 60 + each.air_hours)
         how = (

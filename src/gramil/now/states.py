@@ -23,6 +23,7 @@ from gramil.measure import LengthUnit
 from gramil.now.air_now import PlaceNow
 from gramil.now.chances import ON_RECORD
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
+from gramil.now.habits import NOTHING, Noted, noted_in
 from gramil.now.match import Stock
 from gramil.now.needs import MadePart, fit
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
@@ -50,7 +51,7 @@ class Bench:
     """Everything that `now` looks at: the shop's conditions and places, and the instruments.
 
     `faults` says, in words, what could not be read and is left out; `ratios` are hours noted over usual hours, one for
-    each operation of any instrument whose hours are noted.
+    each operation of any instrument whose hours are noted; `noted` is what the record says of days and spoiled parts.
     """
 
     shop: Conditions
@@ -58,6 +59,7 @@ class Bench:
     places: Places
     faults: tuple[str, ...]
     ratios: tuple[float, ...] = ()
+    noted: Noted = NOTHING
 
 
 @dataclass(frozen=True)
@@ -123,7 +125,7 @@ def bench_of_store(
         known = places_in_store(store, described, now, record_days)
         rows = chosen_in(store, names)
         others = tuple(_others(store, rows))
-        on_hand, ratios = _on_hand(store, described), tuple(_ratios(store))
+        on_hand, ratios, noted = _on_hand(store, described), tuple(_ratios(store)), noted_in(store)
         read, faults = [], []
         for each in rows:
             try:
@@ -131,7 +133,7 @@ def bench_of_store(
             except MakersFault as fault:
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {}, others)
-    return replace(bench, faults=(*faults, *bench.faults), ratios=ratios)
+    return replace(bench, faults=(*faults, *bench.faults), ratios=ratios, noted=noted)
 
 
 def work_to_pay(store: Store, owner: Instrument, described: InstrumentDescription) -> Work:
@@ -298,7 +300,7 @@ def _air_to_come(air: PlaceNow, gluing: Limits) -> str:
         waits = "whatever needs its band waits for a reading, and then for a day of right air by its record"
         return f"The {air.name}'s readings are too old: {waits}."
     if air.outlook.said:
-        return ""
+        return air.outlook.told
     chance = None if air.record is None else air.record.chance(air.reached(gluing), 13.0)
     if chance is None:
         return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."

@@ -1,5 +1,6 @@
 """Set-ups for the body: the mould, bending the sides, sawing out the braces, gluing them to top and back."""
 
+import math
 from typing import Any
 
 from gramil import names as n
@@ -206,13 +207,19 @@ def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossi
 def _halvings(braces: tuple[Brace, ...], crossings: tuple[Crossing, ...]) -> tuple[Text, ...]:
     """A line for each crossing of these braces; both of a crossing are glued to one plate."""
     names = {each.name for each in braces}
-    return tuple(_halving(n.brace_crossings[each.name]) for each in crossings if each.under in names)
+    on = "flat board" if _flat(braces) else "dish"
+    return tuple(_halving(n.brace_crossings[each.name], on) for each in crossings if each.under in names)
 
 
-def _halving(at: "n.CrossingRef") -> Text:
+def _flat(braces: tuple[Brace, ...]) -> bool:
+    """Whether the plate of these braces is flat: it is then braced on a flat board."""
+    return all(math.isinf(each.radius) for each in braces)
+
+
+def _halving(at: "n.CrossingRef", on: str) -> Text:
     return says(
         "Halve {}, which cross at {}: {} from above, {} deep, {} from its foot, {} deep. "
-        "Dry first: both feet on the dish.",
+        f"Dry first: both feet on the {on}.",
         at.name,
         at.angle,
         at.under,
@@ -222,7 +229,9 @@ def _halving(at: "n.CrossingRef") -> Text:
     )
 
 
-def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[str, ...], plate_slant: Ratio) -> Setup:
+def setup_bridge_plate(
+    plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[str, ...], plate_slant: Ratio, top_radius: Mm
+) -> Setup:
     """Cut the bridge plate, fit it between the legs of the X if there is one, and glue it.
 
     Method: held to the saddle, its edges from the body's edge.
@@ -231,6 +240,7 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
     if not plate_shapes:
         return skipped("bridge-plate", "Bridge plate", 535, "no bridge plate is described")
     way = says("leaning as the bridge, {} from square", n.plate_lean) if plate_slant else "square to the centreline"
+    on = "on a flat board" if math.isinf(top_radius) else "in the dish"
     fitted = ("Bevel its ends to the legs of the X until no light shows, plate on its lines.",) if brace_legs else ()
     return Setup(
         "bridge-plate",
@@ -256,13 +266,13 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
             ),
             "Strike its front line on the inside of the top, " + way + ".",
             *fitted,
-            "Dry first, in the dish. Glue, and clamp from the middle out.",
+            f"Dry first, {on}. Glue, and clamp from the middle out.",
         ),
         says(
             "Before glue: prick through at the saddle's line, {} from the body's edge: inside the plate.", n.body_saddle
         ),
         ("hand saw", "edge tools", "glue", "clamps"),
-        ("saw, plane, dish, clamps that reach",),
+        (f"saw, plane, {'flat board' if math.isinf(top_radius) else 'dish'}, clamps that reach",),
         n.drawing_top_inside,
         (n.plate_front, n.bridge_plate_thickness),
         on=stuff("bridge plate", "top"),
@@ -287,31 +297,37 @@ def _bracing(
     name: str, title: str, order: Count, braces: tuple[Brace, ...], more: tuple[Text, ...], drawing: Ref[Any]
 ) -> Setup:
     longest = max(braces, key=lambda each: each.length).name
-    at, names = n.brace_list[longest], tuple(each.name for each in braces)
+    at, names, flat = n.brace_list[longest], tuple(each.name for each in braces), _flat(braces)
+    radius = BigFigure(at.radius, "Radius of the feet, the longest brace", "as the dish", "brace card or dish")
     return Setup(
         name,
         title,
         order,
         (
-            BigFigure(at.radius, "Radius of the feet, the longest brace", "as the dish", "brace card or dish"),
+            *(() if flat else (radius,)),
             BigFigure(
                 at.sagitta,
-                "Its foot is full by",
+                "Its foot is straight: full by" if flat else "Its foot is full by",
                 says("± {}", n.limit_tolerance_height),
-                "straightedge: light at both ends",
+                "straightedge: no light" if flat else "straightedge: light at both ends",
             ),
             BigFigure(n.limit_gluing_humidity, "Air for gluing, relative humidity", "", "hygrometer"),
         ),
         (
             "Wood settled in the air for gluing first: see whether it is ready.",
             "Strike every line on the inside of the plate from the centreline, by the drawing.",
-            "Arch each foot as the table says: full in the middle by that much, and that high there.",
+            "Plane each foot straight, and as high as the table says."
+            if flat
+            else "Arch each foot as the table says: full in the middle by that much, and that high there.",
             *more,
-            "Glue in the dish, longest first; ends tapered or let in as described; carve when dry.",
+            f"Glue {'on a flat board' if flat else 'in the dish'}, longest first; ends tapered or let in as described; "
+            "carve when dry.",
         ),
-        "Each foot stands on the dish without light under it, before glue. A flat foot pulls the dome out.",
+        "Each foot stands on the flat board without light under it, before glue. A full foot bends the plate."
+        if flat
+        else "Each foot stands on the dish without light under it, before glue. A flat foot pulls the dome out.",
         ("edge tools", *(("hand saw",) if more else ()), "sanding", "glue", "clamps"),
-        ("dish or brace cards, go-bars or clamps, plane",),
+        ("flat board, go-bars or clamps, plane" if flat else "dish or brace cards, go-bars or clamps, plane",),
         drawing,
         (at.sagitta,),
         (

@@ -48,7 +48,7 @@ def setup_bridge(station_fanned: bool, foot_there: bool) -> Setup:
             square
             if station_fanned
             else "Square the front edge to the centreline: both its ends as far from the fret.",
-            "Fit the foot to the dome, scribe round it, and scrape the finish away inside the line.",
+            "Fit the foot to the top, scribe round it, and scrape the finish away inside the line.",
             "Dry run with clamps and a caul inside before any glue is opened: nothing that reaches through the "
             "soundhole may bear on a brace or mark the top.",
         ),

@@ -32,6 +32,7 @@ def setup_owner_air(
     across_unheld: str,
     stuff_list: tuple[Stuff, ...],
     swell_moistures: tuple[Percent, ...],
+    top_radius: Mm,
 ) -> Setup:
     """The air that it was made in, the driest and dampest reckoned with, and what it does in them.
 
@@ -41,13 +42,14 @@ def setup_owner_air(
     Source: common practice.
     """
     board, dome = not math.isnan(sprout_most), not math.isnan(dome_curvature_dry)
+    what = "rise" if math.isinf(top_radius) else "dome"
     carried = tuple(_carried_on(each) for each, found in zip(MOISTURES, swell_moistures, strict=True) if outside(found))
     return Setup(
         "owner-air",
         TITLE,
         900,
         (
-            *_airs(dome_curvature_dry, dome_curvature_dry_least),
+            *_airs(dome_curvature_dry, dome_curvature_dry_least, what),
             *(_board_figures(core_inset) if board else ()),
         ),
         (
@@ -65,7 +67,7 @@ def setup_owner_air(
         tables=(_widths(scale_frets),) if board else (),
         notes=(
             _board_words(board),
-            _dome_words(dome, across_unheld),
+            _dome_words(dome, across_unheld, what),
             *carried,
             SKIN,
             *(says("{}", n.stuff_list[each.name].permit) for each in _protected(stuff_list)),
@@ -94,35 +96,35 @@ def _board_figures(core_inset: Mm) -> tuple[BigFigure, ...]:
     return (ends, step) if core_inset else (ends,)
 
 
-def _airs(dry: PerMm, dry_least: PerMm) -> tuple[BigFigure, ...]:
-    """The three airs, each with what the top's dome is in it."""
+def _airs(dry: PerMm, dry_least: PerMm, what: str) -> tuple[BigFigure, ...]:
+    """The three airs, each with what the top's dome is in it, or the rise of one that was made flat."""
     sunk = ": sunk, a hollow" if dry_least < 0 else ", a hollow" if dry < 0 else ""
-    made = says("top's dome {} over {}", n.dome_rise_made, n.dome_across)
+    made = says(f"top's {what} {{}} over {{}}", n.dome_rise_made, n.dome_across)
     case = "hygrometer in the case"
     return (
         BigFigure(n.limit_gluing_humidity, "Relative humidity that it was made at", made, case),
         BigFigure(
             n.limit_owner_humidity_least,
             "Driest air reckoned with",
-            _dome(n.dome_rise_dry_least, n.dome_rise_dry, dry, sunk),
+            _dome(n.dome_rise_dry_least, n.dome_rise_dry, dry, what, sunk),
             "hygrometer",
         ),
         BigFigure(
             n.limit_owner_humidity_most,
             "Dampest air reckoned with",
-            _dome(n.dome_rise_wet_least, n.dome_rise_wet, dry),
+            _dome(n.dome_rise_wet_least, n.dome_rise_wet, dry, what),
             "hygrometer",
         ),
     )
 
 
-def _dome(least: Ref[Any], most: Ref[Any], curvature: PerMm, sunk: str = "") -> Text:
+def _dome(least: Ref[Any], most: Ref[Any], curvature: PerMm, what: str, sunk: str = "") -> Text:
     """The least that it changes, then the most; a hollow dome in words, since a minus sign says little to the
     reader.
     """
     if math.isnan(curvature):
-        return says("top's dome {}", most)
-    return says(f"top's dome {{}}, at most {{}}{sunk}", least, most)
+        return says(f"top's {what} {{}}", most)
+    return says(f"top's {what} {{}}, at most {{}}{sunk}", least, most)
 
 
 def _board_words(known: bool) -> Text:
@@ -137,17 +139,18 @@ def _board_words(known: bool) -> Text:
     )
 
 
-def _dome_words(known: bool, unheld: str) -> Text:
+def _dome_words(known: bool, unheld: str, what: str) -> Text:
     if unheld:
-        return says("What the top's dome becomes is not predicted: {}.", n.across_unheld)
+        return says(f"What the top's {what} becomes is not predicted: {{}}.", n.across_unheld)
     if not known:
         return says(
-            "What the top's dome becomes is not known: no source gives all that it hangs on ({}, braces of {}).",
+            f"What the top's {what} becomes is not known: no source gives all that it hangs on ({{}}, braces of {{}}).",
             n.top_wood,
             n.top_brace_wood,
         )
     return says(
-        "The dome is told as its rise under a straightedge across the top: first what is likely to be left of the "
+        ("The dome is told as its rise" if what == "dome" else "The rise is told")
+        + " under a straightedge across the top: first what is likely to be left of the "
         "change once the wood has crept, then an upper bound, as if it never did and the sides did not hold it. "
         "Braces are taken as {} wide, {} high and {} apart, of {}.",
         n.dome_brace_width,

@@ -21,7 +21,7 @@ from gramil.store.opening import Store, Value
 from gramil.store.rows import check, delete, insert, update
 from gramil.store.writing import Hand, writing
 
-_GONE = "open the page again and see what stands there now"
+_GONE = "see what stands there now: it was corrected or struck meanwhile"
 
 
 @dataclass(frozen=True)
@@ -68,8 +68,16 @@ def reading_at(store: Store, place_id: int, instant: int) -> Reading:
     sql = "SELECT offset_minutes, temperature, humidity FROM air_reading WHERE place = ? AND instant = ?"
     row = store.row(sql, (place_id, instant))
     if row is None:
-        raise MakersFault.of("this reading is not there any more", remedy=_GONE)
+        raise _no_reading(store, place_id, instant)
     return Reading(moment_of(instant, row[0]), row[1], row[2])
+
+
+def _no_reading(store: Store, place_id: int, instant: int) -> MakersFault:
+    """What to say of a reading that is not there: it was struck, or the moment is another one."""
+    sql = "SELECT instant, offset_minutes FROM air_reading WHERE place = ? ORDER BY abs(instant - ?) LIMIT 1"
+    near = store.row(sql, (place_id, instant))
+    remedy = f"the nearest is of {moment_of(*near):%Y-%m-%d %H:%M}" if near else "none of this place is noted"
+    return MakersFault.of("no reading of that moment is there", "it may have been struck", remedy)
 
 
 def struck_readings(store: Store, place_id: int) -> list[Struck]:
@@ -189,7 +197,7 @@ def correct_measurement(store: Store, seen: Measured, right: Measurement | None,
 
 
 def not_done_after_all(store: Store, done: DoneOperation, hand: Hand) -> None:
-    """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
+    """Mark an operation as not done; what was measured at it stays.
 
     Raises Conflict if its record was changed since it was seen.
     """
@@ -198,7 +206,9 @@ def not_done_after_all(store: Store, done: DoneOperation, hand: Hand) -> None:
         delete(store, "done", done.id, done.version)
 
 
-def begin_anew(store: Store, what: str, works: Sequence[DoneOperation], figures: Collection[str], hand: Hand) -> None:
+def begin_anew(
+    store: Store, piece: str, what: str, works: Sequence[DoneOperation], figures: Collection[str], hand: Hand
+) -> None:
     """Mark the work on a piece that is begun anew as not done, and strike what was measured at it, as one change.
 
     Measurements made apart from any operation are struck too if they are of the `figures` (by name). What the work used
@@ -210,6 +220,8 @@ def begin_anew(store: Store, what: str, works: Sequence[DoneOperation], figures:
                 lost_with_its_board(store, done.instrument)
             store.rows("DELETE FROM measurement WHERE done = ?", (done.id,))
             delete(store, "done", done.id, done.version)
+        row: dict[str, Value] = {"version": None, "piece": piece, "operations": len(works), "at": moment_text(hand.now)}
+        insert(store, "begun_anew", {**row, "instrument": works[0].instrument})
         for instrument in {each.instrument for each in works}:
             for each in measured_rows(store, instrument):
                 if each.done is None and parse_address(each.measurement.address)[0] in figures:

@@ -1,6 +1,6 @@
 """Conditions on the description, as a list of operations writes them: what is wrong with one, and what to write.
 
-Two keys of a row have them: `skipped`, under which an operation is not needed, and `after`, for one that waits for
+Three keys of a row have them: `skipped`, `where`, and `after`, for one that waits for
 another on some instruments only. A key that no description has, or a word that a key never has, could never hold: both
 are reported.
 """
@@ -15,11 +15,12 @@ from pydantic.fields import FieldInfo
 
 from gramil.description.instrument import Instrument
 from gramil.description.problems import meant, nearest, quoted, table_in
-from gramil.shop.operations import When, conditions_in
+from gramil.shop.operations import OTHERWISE, When, conditions_in
 
 Mistake = tuple[str, str]
 """What is wrong, and what to write instead."""
 AS_SKIPPED = 'write { "binding.thickness" = 0.0, why = "the board is not bound" }'
+AS_OTHERWISE = 'write { "top.radius" = inf, what = "Sand the rim level for the top" }'
 AS_AFTER = 'write names in quotes, or { operation = "arched", "slots.cut" = "after arching" }'
 
 
@@ -48,6 +49,16 @@ def wrong_wait(row: object) -> Mistake | None:
     return _wrong_conditions(row, AS_AFTER)
 
 
+def wrong_otherwise(row: object) -> Mistake | None:
+    """What is wrong with a row of `where`, or nothing."""
+    if not isinstance(row, dict) or not conditions_in(row) or not any(key in row for key in OTHERWISE):
+        return "a condition is not whole", AS_OTHERWISE
+    kinds = {"what": str, "prove": str, "hands": int, "clamp": int | float}
+    if not all(isinstance(row[key], kinds.get(key, list)) for key in OTHERWISE if key in row):
+        return "is not as its key has it", AS_OTHERWISE
+    return _wrong_conditions(row, AS_OTHERWISE)
+
+
 def _wrong_conditions(row: Mapping[str, Any], example: str) -> Mistake | None:
     wrong = (_wrong_condition(key, value, example) for key, value in conditions_in(row))
     return next((each for each in wrong if each is not None), None)
@@ -65,7 +76,7 @@ def _wrong_condition(key: str, value: object, example: str) -> Mistake | None:
         return f"read {key} = {list(value)}", "a list is asked only whether it is empty: write []"
     for each in keys:
         if _field(each) is None:
-            return f"no description has a key {each}", meant(nearest(each, _keys())) or "see the page of keys"
+            return f"no description has a key {each}", meant(nearest(each, _keys())) or "see the list of keys"
     return None if key == "differ" else _wrong_word(key, value)
 
 

@@ -83,20 +83,22 @@ class Made:
         """
         pins: dict[str, Pin] = {}
         faults: list[Fault] = []
+        last = ""
         for done in sorted(self.done, key=lambda each: each.day):
+            last = last if done.operation == NO_OPERATION else done.operation
             for each in done.measured:
                 try:
-                    pins[each.address] = self._pin(each, done, figures).after(pins.get(each.address))
+                    pins[each.address] = self._pin(each, done, last, figures).after(pins.get(each.address))
                 except MakersFault as found:
                     faults += [replace(fault, line=each.line, file=self.file) for fault in found.faults]
         if faults:
             raise MakersFault(sorted(faults, key=lambda fault: fault.line or 0))
         return pins
 
-    def _pin(self, each: Measured, done: Done, figures: Figures) -> Pin:
+    def _pin(self, each: Measured, done: Done, last: str, figures: Figures) -> Pin:
         symbol = unit_to_measure(figures, each.address)
-        at = "" if done.operation == NO_OPERATION else done.operation
-        return Pin(read_measured(each.written, symbol, self.units, each.address), done.day, at)
+        value = read_measured(each.written, symbol, self.units, each.address)
+        return Pin(value, done.day, since=last) if done.operation == NO_OPERATION else Pin(value, done.day, last)
 
     def pinned(self, figures: Figures) -> Figures:
         """The figures as made: measured values replace the drawn ones. Raises MakersFault as `pins` does."""

@@ -20,12 +20,24 @@ When = tuple[tuple[str, Any], ...]
 """Keys of the description, each with the value that it must have, or "differ" with two keys; none: in any case."""
 
 
+OTHERWISE = ("what", "prove", "uses", "by", "on", "hands", "clamp")
+"""What an operation may have otherwise where a condition holds."""
+
+
 @dataclass(frozen=True)
 class Wait:
     """An operation that must be done before another if the description meets the conditions."""
 
     operation: str
     when: When = ()
+
+
+@dataclass(frozen=True)
+class Otherwise:
+    """What an operation has in the place of its own if the description meets the conditions, by the names of keys."""
+
+    when: When
+    has: Mapping[str, Any]
 
 
 @dataclass(frozen=True)
@@ -39,7 +51,7 @@ class Operation:
     `after` is what it waits for in any case, `after_where` what it waits for on some instruments; `needed` settles
     which, and then `after` is all. So it does with the braces of the plate in `measure_braces`: each then stands in
     `measure` by its name; and with the figures in `measure_outer`, of every string: each then stands there by the
-    numbers of the first and the last string.
+    numbers of the first and the last string. What is in `where` on this instrument then stands in its place.
     """
 
     name: str
@@ -67,6 +79,7 @@ class Operation:
     safe: str = ""
     prove: str = ""
     skipped: tuple[Skip, ...] = ()
+    where: tuple[Otherwise, ...] = ()
     one_go: bool = False
 
     @property
@@ -115,8 +128,16 @@ def needed(work: Work, instrument: Instrument) -> Work:
     Raises MakersFault where a maker's own list lets operations of this instrument go in a circle.
     """
     reasons = {name: why for name, each in work.operations.items() if (why := _skipped(each, instrument))}
-    named = replace(work, operations={name: _by_name(each, instrument) for name, each in work.operations.items()})
+    fitting = {name: _as_described(each, instrument) for name, each in work.operations.items()}
+    named = replace(work, operations={name: _by_name(each, instrument) for name, each in fitting.items()})
     return without(ordered(named, partial(key_of, instrument)), reasons)
+
+
+def _as_described(each: Operation, instrument: Instrument) -> Operation:
+    """The operation in the words, and with the jigs and tools, that fit what is described."""
+    value_of = partial(key_of, instrument)
+    has = {key: value for other in each.where if hold(other.when, value_of) for key, value in other.has.items()}
+    return replace(each, where=(), **has) if each.where else each
 
 
 def _by_name(each: Operation, instrument: Instrument) -> Operation:
@@ -211,7 +232,7 @@ def conditions_in(row: Mapping[str, Any]) -> When:
     return tuple(
         (key, tuple(value) if isinstance(value, list) else value)
         for key, value in row.items()
-        if key not in ("why", "operation")
+        if key not in ("why", "operation", *OTHERWISE)
     )
 
 

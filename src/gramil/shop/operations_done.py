@@ -147,15 +147,25 @@ def measurements(store: Store, instrument: int, done: int | None = None) -> list
 
 
 def pins_for(store: Store, instrument: int) -> Mapping[str, Pin]:
-    """Measured values that replace figures, by address: the last one noted for each, its day and its operation."""
+    """Measured values that replace figures, by address: the last one noted for each, its day and its operation.
+
+    One noted at no operation has the operation that was done last before it.
+    """
+    noted = [(datetime.fromisoformat(each.at), each.operation) for each in operations_done(store, instrument)]
     sql = (
         "SELECT address, value, measurement.at, coalesce(operation, '') FROM measurement "
         "LEFT JOIN done ON done.id = measurement.done WHERE measurement.instrument = ? ORDER BY measurement.id"
     )
     pins: dict[str, Pin] = {}
     for address, value, at, operation in store.rows(sql, (instrument,)):
-        pins[address] = Pin(value, at[:10], operation).after(pins.get(address))
+        since = None if operation else _last_by(noted, datetime.fromisoformat(at))
+        pins[address] = Pin(value, at[:10], operation, since=since).after(pins.get(address))
     return pins
+
+
+def _last_by(noted: Sequence[tuple[datetime, str]], moment: datetime) -> str:
+    """The last operation noted by a moment, of those in the order in which they were noted; empty for none."""
+    return next((operation for at, operation in reversed(noted) if at <= moment), "")
 
 
 def put_measurements(

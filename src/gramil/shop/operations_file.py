@@ -39,8 +39,20 @@ from gramil.description.wood.stuff import PARTS
 from gramil.description.wood.tables import PieceTable
 from gramil.faults import Fault, MakersFault
 from gramil.package_data import data_tables
-from gramil.shop.list_conditions import ways_of, wrong_skip, wrong_wait
-from gramil.shop.operations import Operation, Skip, Wait, Work, conditions_in, in_order, settled, waits_of, without
+from gramil.shop.list_conditions import ways_of, wrong_otherwise, wrong_skip, wrong_wait
+from gramil.shop.operations import (
+    OTHERWISE,
+    Operation,
+    Otherwise,
+    Skip,
+    Wait,
+    Work,
+    conditions_in,
+    in_order,
+    settled,
+    waits_of,
+    without,
+)
 
 OwnList = tuple[str, str]
 """A maker's own list: the name of its file, and its text."""
@@ -53,14 +65,14 @@ _PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
 _PLATES = ("top", "back")
 _TIMES = ("hands", "clamp", "air_hours")
 _NAMED: Mapping[str, tuple[str, ...]] = {"by": tuple(TOOLS), "on": PARTS}
-_CONDITIONS = {"after": wrong_wait, "skipped": wrong_skip}
+_CONDITIONS = {"after": wrong_wait, "skipped": wrong_skip, "where": wrong_otherwise}
 LEFT_OUT = "left out here"
 """Why an operation is not done that a maker's own list leaves out."""
 _KINDS: Mapping[str, tuple[type, ...]] = {
     "what": (str,), "part": (str,), "air": (str,), "sheet": (str,), "safe": (str,), "prove": (str,),
     "measure_braces": (str,),
     "hands": (int,), "clamp": (int, float), "air_hours": (int, float), "one_go": (bool,), "leave_out": (bool,),
-    "after": (list,), "skipped": (list,), **dict.fromkeys(_WORDS, (list,)),
+    "after": (list,), "skipped": (list,), "where": (list,), **dict.fromkeys(_WORDS, (list,)),
 }  # fmt: skip
 _Rows = dict[str, dict[str, Any]]
 
@@ -153,7 +165,13 @@ def _laid_over(rows: _Rows, layer: _Layer) -> Iterator[Fault]:
         return
     for name, row in operations.items():
         yield from _wrong_row(name, row, name in rows, layer)
-        rows[name] = {**rows.get(name, {}), **row}
+        rows[name] = {**_less_otherwise(rows.get(name, {}), row), **row}
+
+
+def _less_otherwise(below: Mapping[str, Any], row: Mapping[str, Any]) -> dict[str, Any]:
+    """A row below a maker's own: what that one says itself, it says in any case."""
+    kept = [{key: value for key, value in each.items() if key not in row} for each in below.get("where", ())]
+    return {**below, "where": [each for each in kept if any(key in OTHERWISE for key in each)]} if kept else {**below}
 
 
 def _wrong_row(name: str, row: Mapping[str, Any], known: bool, layer: _Layer) -> Iterator[Fault]:
@@ -214,11 +232,16 @@ def _operation(name: str, row: Mapping[str, Any], of_part: tuple[Skip, ...]) -> 
     values["after_where"] = tuple(
         Wait(each["operation"], conditions_in(each)) for each in after if isinstance(each, dict)
     )
+    values["where"] = tuple(Otherwise(conditions_in(each), _has(each)) for each in row.get("where", ()))
     values["skipped"] = (*row.get("skipped", ()), *of_part)
     values["own_caution"] = tuple(row.get("caution", ()))
     values.setdefault("air_hours", row.get("clamp", 0.0) if row.get("air") else 0.0)
     values.setdefault("one_go", bool(row.get("air")) or "glue" in row.get("by", ()))
     return Operation(name=name, **values)
+
+
+def _has(row: Mapping[str, Any]) -> Mapping[str, Any]:
+    return {key: tuple(row[key]) if isinstance(row[key], list) else row[key] for key in OTHERWISE if key in row}
 
 
 def _band(name: str, row: Mapping[str, Any]) -> Band:

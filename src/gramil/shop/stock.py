@@ -84,7 +84,11 @@ def blanks(store: Store) -> list[Blank]:
 
 def blank_named(store: Store, name: str) -> Blank:
     """The blank of that name; raises MakersFault if there is none."""
-    return record(store, Blank, "blank", "WHERE name = ?", (name,))
+    found = records(store, Blank, "blank", "WHERE name = ?", (name,))
+    if not found:
+        names = ", ".join(each.name for each in blanks(store))
+        raise MakersFault.of(f"there is no wood called {name}", remedy=f"in stock are: {names}" if names else "")
+    return found[0]
 
 
 def update_blank(store: Store, changed: Blank, hand: Hand) -> Blank:
@@ -169,10 +173,20 @@ def use_up(store: Store, promise: Promise, hand: Hand) -> Promise:
     return record(store, Promise, "promise", "WHERE id = ?", (promise.id,))
 
 
+def not_used_after_all(store: Store, promise: Promise, hand: Hand) -> Promise:
+    """Note that what was used is there after all, and promised as before; raises Conflict if the store holds another
+    version.
+    """
+    with writing(store, f"put back for {promise.need}", hand):
+        update(store, "promise", promise.id, promise.version, {"used_at": ""})
+    return record(store, Promise, "promise", "WHERE id = ?", (promise.id,))
+
+
 def release(store: Store, promise: Promise, hand: Hand) -> None:
     """Take a promise back; raises MakersFault if it is used up, Conflict if the store holds another version."""
     if promise.used_at:
-        raise MakersFault.of("this is used up", f"on {promise.used_at}", "undo the using up, if it was a slip")
+        remedy = "if it was a slip, note the work that used it as not done after all: that puts it back"
+        raise MakersFault.of("this is used up", f"on {promise.used_at}", remedy)
     with writing(store, f"release {promise.need}", hand):
         delete(store, "promise", promise.id, promise.version)
 

@@ -5,6 +5,7 @@ How much each instrument got is kept, so that a board that has its frets is not 
 
 import json
 from dataclasses import replace
+from typing import Any
 
 from gramil.quantities import Mm
 from gramil.shop.tools import length_figure
@@ -25,13 +26,42 @@ def press(store: Store, instrument: int, wire: str, length: Mm, hand: Hand) -> b
     found = _known(store, wire)
     if found is None:
         return False
-    left = max(LEAST, length_figure(store, found, "on_hand") - length)
-    key, text = f"{_KEY}{instrument}", json.dumps({"wire": wire, "length": float(length)}, ensure_ascii=False)
+    there = length_figure(store, found, "on_hand")
+    left = round(max(LEAST, there - length), 1)
+    key, row = f"{_KEY}{instrument}", {"wire": wire, "length": float(length), "taken": there - left}
     with writing(store, f"press {wire}", hand):
-        update_item(store, replace(found, figures={**found.figures, "on_hand": length_text(round(left, 1))}), hand)
+        _write(store, found, left, hand)
         store.rows("DELETE FROM setting WHERE key = ?", (key,))
-        insert(store, "setting", {"version": None, "key": key, "value": text})
+        insert(store, "setting", {"version": None, "key": key, "value": json.dumps(row, ensure_ascii=False)})
     return True
+
+
+def taken(store: Store, instrument: int) -> tuple[str, Mm]:
+    """The wire that an instrument's frets took off what is on hand, and how much of it; nothing where none was."""
+    row = _row(store, instrument)
+    return (row["wire"], float(row["length"])) if row else ("", 0.0)
+
+
+def draw(store: Store, instrument: int, hand: Hand) -> None:
+    """Put the wire that an instrument's frets took back to what is on hand: they were not pressed after all."""
+    row = _row(store, instrument)
+    if not row:
+        return
+    found = _known(store, row["wire"])
+    with writing(store, f"put {row['wire']} wire back", hand):
+        store.rows("DELETE FROM setting WHERE key = ?", (f"{_KEY}{instrument}",))
+        if found is not None:
+            there = length_figure(store, found, "on_hand")
+            _write(store, found, round(there + row.get("taken", row["length"]), 1), hand)
+
+
+def _row(store: Store, instrument: int) -> dict[str, Any]:
+    found = store.row("SELECT value FROM setting WHERE key = ?", (f"{_KEY}{instrument}",))
+    return {} if found is None else dict(json.loads(found[0]))
+
+
+def _write(store: Store, wire: Item, on_hand: Mm, hand: Hand) -> None:
+    update_item(store, replace(wire, figures={**wire.figures, "on_hand": length_text(on_hand)}), hand)
 
 
 def _known(store: Store, wire: str) -> Item | None:
@@ -41,11 +71,8 @@ def _known(store: Store, wire: str) -> Item | None:
 
 def pressed(store: Store, instrument: int, wire: str) -> Mm:
     """How much of a wire an instrument's frets took; 0 if none."""
-    for (text,) in store.rows("SELECT value FROM setting WHERE key = ?", (f"{_KEY}{instrument}",)):
-        row = json.loads(text)
-        if row["wire"] == wire:
-            return float(row["length"])
-    return 0.0
+    of, length = taken(store, instrument)
+    return length if of == wire else 0.0
 
 
 def lost_with_its_board(store: Store, instrument: int) -> None:

@@ -113,7 +113,7 @@ def _not_settled(found: Readiness) -> Closed:
 def _air(band: Limits, shop: WoodAndAir) -> Iterator[Closed]:
     place = shop.places.known.get(shop.places.gluing)
     if place is None:
-        yield Closed("the air where gluing is done is not known", "read it: `gramil air log`")
+        yield Closed("the air where gluing is done is not known", "read the meter there, and write it down")
         return
     air, unit = air_at(place, shop.now), shop.degrees
     warmth, (cold, warm) = in_degrees(air.temperature, unit), (in_degrees(each, unit) for each in band.temperature)

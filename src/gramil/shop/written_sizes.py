@@ -5,9 +5,9 @@ from gramil.measure import LengthUnit, read_length
 from gramil.quantities import Mm
 
 
-def read_sizes(text: str, unit: LengthUnit, where: str = "--size") -> tuple[Mm, Mm, Mm]:
+def read_sizes(text: str, unit: LengthUnit, where: str) -> tuple[Mm, Mm, Mm]:
     """Length, width and thickness, written with an x between them. Raises MakersFault for any other form."""
-    parts = [part.strip() for part in text.replace("×", "x").split(" x ")]
+    parts = [part.strip() for part in text.replace("×", "x").split("x")]
     try:
         length, width, thickness = (float(read_length(part, unit)) for part in parts)
     except ValueError:

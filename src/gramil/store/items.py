@@ -54,7 +54,8 @@ def item_named(store: Store, kind: str, name: str) -> Item:
     """The item of a kind with a given name; raises MakersFault if there is none."""
     found = _items(store, "WHERE kind = ? AND name = ?", kind, name)
     if not found:
-        raise MakersFault.of(f"there is no {kind} called {name}")
+        names = ", ".join(each.name for each in items(store, kind))
+        raise MakersFault.of(f"there is no {kind} called {name}", remedy=f"the store has {names}" if names else "")
     return found[0]
 
 

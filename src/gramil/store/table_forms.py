@@ -13,6 +13,7 @@ TABLES = (
     "place",
     "air_import",
     "air_struck",
+    "outlook",
     "instrument",
     "revision",
     "list_of_operations",
@@ -25,6 +26,7 @@ TABLES = (
     "sheet_setting",
     "done",
     "measurement",
+    "begun_anew",
     "weight",
 )
 """In the order in which they can be brought in; readings of air have a form of their own."""

@@ -8,7 +8,7 @@ from starlette.responses import Response
 
 from gramil.acts.air import correct_reading as put_reading_right
 from gramil.acts.corrections import correct_measurement, correct_weighing
-from gramil.acts.work import hanging, not_done_after_all
+from gramil.acts.work import hanging, not_done_after_all, used_up_at
 from gramil.air.pieces import PIECE
 from gramil.air.places import Place, Reading, instant_of, place
 from gramil.bench.ages import clock
@@ -242,7 +242,8 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The question before an operation that was noted as done is taken back."""
     with request.record.opened() as store:
         done, number = _done(request, store), instrument_id(request)
-        after = hanging(store, named(store, number), done.operation)
+        after, used = hanging(store, named(store, number), done.operation), used_up_at(store, done)
+    back = f" Put back, promised as before: {', '.join(each.name for each in used)}." if used else ""
     hangs = (
         f" Done after it, and hanging on it: {', '.join(name.replace('_', ' ') for name in after)}." if after else ""
     )
@@ -254,7 +255,7 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
         f"/instrument/{number}/operation/{done.operation}/not-done",
         address_of_work(number, done.operation),
         "It is not done",
-        f"The operation is open again. What was measured at it stays; wood that it used up stays used.{hangs}",
+        f"The operation is open again. What was measured at it stays.{back}{hangs}",
     )
     return asked_whether(request, wrong)
 

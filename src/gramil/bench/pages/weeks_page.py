@@ -1,11 +1,13 @@
 """The weeks ahead over all open instruments: one pair of hands, jigs, cures, and the air to come."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
 
 from starlette.responses import Response
 
+from gramil.acts.air import keep_outlook
 from gramil.acts.plans import keep_week
 from gramil.bench.field_words import all_read
 from gramil.bench.load_picture import letters_of, load_picture
@@ -66,16 +68,29 @@ def _nothing_planned(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Re
 
 
 def keep_this_week(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """Keep what this week can promise, to be held against what is done."""
+    """Keep what this week can promise, to be held against what is done; or the outlook, which then counts by itself."""
     given = _asked_for(request)
+    if request.one("do") == "outlook":
+        return _keep_said(request, given["outlook"])
     bench = _planned(request, open_instruments)[0]
     if bench is not None:
         until = datetime.combine(monday_of(request.now) + timedelta(days=7), time.min)
         hours = read_hours(given["hours"], given["working"])
-        found = promised(bench.instruments, bench.shop, hours, until, pace=pace_of(bench.ratios))
+        found = promised(bench.instruments, bench.shop, hours, until, pace=pace_of(bench.ratios, bench.noted, hours))
         with request.record.opened() as store:
             keep_week(store, found.work, request.hand)
     return go("/weeks#kept")
+
+
+def _keep_said(request: PageRequest, written: str) -> Response:
+    try:
+        all_read(outlook=lambda: _spells(request, written))
+        with request.record.opened() as store:
+            for where, spells in _said(request, store, written).items():
+                keep_outlook(store, where, spells, request.hand)
+    except MakersFault as fault:
+        return _nothing_planned(request, fault.faults)
+    return go("/weeks")
 
 
 def _hours_of(weeks: Weeks) -> dict[date, float]:
@@ -105,6 +120,7 @@ def _asked_for(request: PageRequest) -> Mapping[str, str]:
         "hours": request.one("hours", HOURS) or HOURS,
         "working": request.one("days", DAYS) or DAYS,
         "outlook": request.one("outlook"),
+        "as_if_said": request.one("as_if"),
     }
 
 
@@ -142,7 +158,10 @@ def _said(request: PageRequest, store: Store, written: str) -> dict[str, tuple[S
 
 
 def _spells(request: PageRequest, written: str) -> tuple[Spell, ...]:
-    return typed_outlook([each for each in written.split(",") if each.strip()], request.now.replace(tzinfo=None))
+    """What is typed counts by its chance; what a plan is made as if, wholly."""
+    now = request.now.replace(tzinfo=None)
+    spells = typed_outlook([each for each in written.split(",") if each.strip()], now)
+    return spells if request.one("as_if") else tuple(replace(each, said=now) for each in spells)
 
 
 def _line(block: Block) -> tuple[str, str, str, str]:

@@ -88,6 +88,8 @@ TIMBER_INPUTS: Mapping[str, Input] = by_name(
         n.timber_bridge: Input(TimberKnown, "the bridge's wood, as the solved plate takes it"),
         n.timber_bridge_plate: Input(TimberKnown, "the bridge plate's wood, as the solved plate takes it"),
         n.timber_back: Input(TimberKnown, "the back's wood, as the solved plate takes it"),
+        n.timber_neck: Input(TimberKnown, "the neck's wood, by whose density it weighs"),
+        n.timber_board: Input(TimberKnown, "the board's wood, by whose density it weighs"),
         n.timber_tried: Input(tuple[Tried, ...], "pieces for this instrument that were tapped or pushed"),
         n.timber_pushes: Input(tuple[Push, ...], "pushes on the strung guitar, with a dial gauge"),
     }
@@ -147,6 +149,8 @@ def _asked(instrument: Instrument) -> Mapping[str, tuple[str, str]]:
             n.timber_bridge: (instrument.bridge.wood or "", "dense hardwood"),
             n.timber_bridge_plate: (instrument.bridge_plate.wood, "hardwood"),
             n.timber_back: (instrument.body.side_wood, "hardwood"),
+            n.timber_neck: (instrument.carve.wood, "hardwood"),
+            n.timber_board: (instrument.board.wood, "dense hardwood"),
         }
     )
 
