@@ -14,7 +14,7 @@ BOTH = ("acts", "shop", "store", "air", "now", "change", "doorway")
 """Rooms whose words reach a maker by either way."""
 OF_ONE_WAY = re.compile(r"\bgramil [a-z]{2,}|--[a-z]{2,}|\b(the|this|its) page\b|\bbutton\b|\bclick\b|\bbrowser\b")
 ALLOWED = {
-    ("acts/bringing_in.py", "a CSV file wants --place or --table"): "files are brought in by a command alone",
+    ("acts/bringing_in.py", "a CSV file needs --place or --table"): "files are brought in by a command alone",
     (
         "acts/bringing_in.py",
         "gramil store operations STORE FILE keeps it, with --for NAME for one instrument",

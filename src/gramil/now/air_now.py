@@ -45,9 +45,8 @@ def by_outlook(air: PlaceNow, limits: Limits, now: datetime, hours: float) -> tu
     """In words, how likely the band holds for so many hours by what somebody said; nothing where nothing is doubted."""
     if not air.outlook.told:
         return ()
-    return (
-        f"by the outlook it stays right so long in {10 * air.outlook.chance(air.reached(limits), now, hours):.0f} of 10 cases",
-    )
+    chance = air.outlook.chance(air.reached(limits), now, hours)
+    return (f"by the outlook it stays right so long in {10 * chance:.0f} of 10 cases",)
 
 
 def may_begin(air: PlaceNow, limits: Limits, now: datetime, hours: float) -> bool:
