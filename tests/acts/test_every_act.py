@@ -77,6 +77,11 @@ def note_and_keep(store: Store, _: Path) -> None:
     assert kept.name.endswith(", left over")
 
 
+def together(store: Store, _: Path) -> None:
+    acts = [lambda name=name: work.note_done(store, tarn(store), name, Hand(NOW)) for name in ("slotted", "arched")]
+    assert len(work.together(store, "done: 2 operations", Hand(NOW), acts)) == 2
+
+
 def measure(store: Store, _: Path) -> None:
     work.measure(store, tarn(store), [replace(THICK, value=6.4)], Hand(NOW))
 
@@ -246,6 +251,7 @@ ACTS: Mapping[str, Callable[[Store, Path], None]] = {
     "work.note_and_settle": note_and_settle,
     "left_over.note_and_keep": note_and_keep,
     "work.measure": measure,
+    "work.together": together,
     "work.not_done_after_all": not_done,
     "work.begin_anew": begin_anew,
     "wood.reserve": reserve,

@@ -128,7 +128,7 @@ def test_a_part_made_ahead_and_a_place_are_written_down(shop: Path) -> None:
     run("store", "part", shop, "sides of May", "bent sides", "length=760mm", "--wood", "walnut", *AT)
     with open_store(shop) as store:
         assert [each.name for each in parts(store)] == ["sides of May"]
-    assert "no more" in run("store", "strike", shop, "sides of May", *AT)
+    assert "no longer" in run("store", "strike", shop, "sides of May", *AT)
     with open_store(shop) as store:
         assert parts(store) == []
     assert "there is no wood" in run("store", "strike", shop, "sides of May", *AT, refused=True)

@@ -8,6 +8,7 @@ from starlette.responses import Response
 
 from gramil.acts.air import correct_reading as put_reading_right
 from gramil.acts.corrections import correct_measurement, correct_weighing
+from gramil.acts.left_over import left_of
 from gramil.acts.work import hanging, not_done_after_all, used_up_at
 from gramil.air.pieces import PIECE
 from gramil.air.places import Place, Reading, instant_of, place
@@ -243,6 +244,8 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
     with request.record.opened() as store:
         done, number = _done(request, store), instrument_id(request)
         after, used = hanging(store, named(store, number), done.operation), used_up_at(store, done)
+        left = left_of(store, {each.name for each in used})
+    rest = f" Still in stock: {', '.join(left)}; strike it off as well if it was never cut." if left else ""
     back = f" Put back, promised as before: {', '.join(each.name for each in used)}." if used else ""
     hangs = (
         f" Done after it, and hanging on it: {', '.join(name.replace('_', ' ') for name in after)}." if after else ""
@@ -255,7 +258,7 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
         f"/instrument/{number}/operation/{done.operation}/not-done",
         address_of_work(number, done.operation),
         "It is not done",
-        f"The operation is open again. What was measured at it stays.{back}{hangs}",
+        f"The operation is open again. What was measured at it stays.{back}{rest}{hangs}",
     )
     return asked_whether(request, wrong)
 
