@@ -102,6 +102,15 @@ def test_a_missing_input_is_named_with_who_asks_for_it() -> None:
         build([tall], INPUTS)
 
 
+def test_a_parameter_that_nothing_gives_is_told_the_names_most_like_it() -> None:
+    def wide(widht: Mm) -> Mm:
+        """A slip of the pen."""
+        return widht
+
+    with pytest.raises(WiringError, match=r"wide asks for widht, which nothing gives; the nearest is width"):
+        build([area, wide], INPUTS)
+
+
 def test_a_circle_is_named_in_full() -> None:
     def one(three: Mm) -> Mm:
         """First."""

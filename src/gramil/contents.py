@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
 from gramil.prints.papers import headed, is_template
-from gramil.prints.used_at import USED_AT, file_stem, used_at
+from gramil.prints.used_at import used_at
 from gramil.reason import read_doc
-from gramil.reference import name_of
 from gramil.shop.operations import Work
 from gramil.writers.contents_page import DrawingRow, FileRow, contents_html
 from gramil.writers.plain import true_or_stretched
@@ -112,5 +111,4 @@ def _on_pages(pages: tuple[int, int], paper: str) -> str:
 
 def _what(drawing: Drawing, figures: Figures) -> str:
     """What a drawing shows, as the function that draws it says."""
-    name = next(name_of(each) for each in USED_AT if file_stem(each) == drawing.name)
-    return read_doc(figures.graph.dimensions[name].what).what
+    return read_doc(figures.graph.dimensions[f"drawing_{drawing.name.replace('-', '_')}"].what).what

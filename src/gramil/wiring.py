@@ -5,6 +5,7 @@ match). `wired` takes a wiring that was checked and written down, and imports no
 """
 
 from collections.abc import Callable, Iterable, Mapping
+from difflib import get_close_matches
 from functools import partial
 from graphlib import CycleError, TopologicalSorter
 from importlib import import_module
@@ -84,6 +85,13 @@ def _check_edges(dimensions: Mapping[str, Dimension], inputs: Mapping[str, Input
             elif parameter in dimensions:
                 given = dimensions[parameter].annotation
             else:
-                raise WiringError(f"{dimension.name} asks for {parameter}, which nothing gives")
+                near = _nearest(parameter, (*inputs, *dimensions))
+                raise WiringError(f"{dimension.name} asks for {parameter}, which nothing gives{near}")
             if given != hints.get(parameter):
                 raise WiringError(f"{dimension.name} takes {parameter} as {hints.get(parameter)}, but it is {given}")
+
+
+def _nearest(name: str, names: Iterable[str]) -> str:
+    """The names most like one that nothing gives, as the end of a sentence; nothing if none is like it."""
+    near = get_close_matches(name, names, 2)
+    return f"; the nearest is {' or '.join(near)}" if near else ""

@@ -54,5 +54,6 @@ def air_in_store(store: Store) -> AirBase | None:
     described = shop_description(store)
     if not described.shop.place:
         return None
+    # read from the store's own tables: its shop's description names no logs, which lie in no folder
     last = max(last_read(store).values(), default=datetime.fromtimestamp(0, UTC))
     return air_base(described, places_in_store(store, described, last))

@@ -139,7 +139,7 @@ def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
         return  # a different number of places, as on a template's edge: places of the one do not match those of the
         # other
     found = _differing(name, old, new)
-    if found:
+    if found:  # a change of scale moves a thousand figures: of each dimension only the greatest becomes a move
         address, before, after, unit = max(found, key=lambda each: _far(_less(each[1], each[2])))
         part = old.graph.dimensions[name].part.replace("_", " ")
         yield Move(part, name, address, before, after, _less(before, after), unit, len(found))

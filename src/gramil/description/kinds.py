@@ -70,6 +70,7 @@ USUAL: tuple[Usual, ...] = _rows()
 
 def usual_for(key: str, kinds: frozenset[str]) -> Usual | None:
     """The usual value of a dotted key for these kinds; none if they are like any other."""
+    # an instrument may be of two kinds with a row each: the first gives the value and its reason alike
     return next((row for row in USUAL if row.key == key and row.kind in kinds), None)
 
 

@@ -101,6 +101,7 @@ def _windows(
 
 def _was_open(place: PlaceNow, limits: Limits, hours: float, until: datetime) -> bool:
     """Whether the last air that is known before a moment was open to work of so many hours, by the place's record."""
+    # by the measure of the plan's own days, whose chances hang on whether the day before was open
     stays = place.record.stays(limits, hours) if place.record else None
     air = place.temperature, place.humidity
     if place.outlook.said:

@@ -126,7 +126,7 @@ def relief_under_pull_most(relief_neck: PulledNeck, string_pull_total: Newton) -
 
 def _under_pull(neck: PulledNeck, stiffness: FloatArray, pull: float) -> float:
     """The relief in mm; without end for a neck that would fold up, not known for one that is not measured."""
-    if not _is_known(neck, stiffness):
+    if not _is_known(neck, stiffness):  # numpy raises ValueError for these too, which would read as a neck folded up
         return np.nan
     try:
         shape = shape_under_pull(neck.stations, stiffness, neck.lever, pull, Ends.LAST_CLAMPED, neck.far_end)

@@ -140,6 +140,7 @@ def _lettered(
         marks = [mark for group in groups for mark in group]
         marks, key = _cleared(marks, key) if clear else (marks, key)
         times = _times(marks, room)
+        # words that were put clear of lines may have pushed the edge out, and all is then shown smaller
         if _least(marks) * times >= SMALLEST or len(key) > most:
             break
         height = SMALLEST * TO_SPARE / times

@@ -70,7 +70,7 @@ def with_bar_glued(glued: Sequence[GluedBar | GluedBlock], bar: Bar) -> tuple[Gl
     row = next(row for row, each in enumerate(glued) if isinstance(each, GluedBar) and each.bar.name == bar.name)
     old = glued[row]
     assert isinstance(old, GluedBar)
-    if spans_of(bar) == old.track.spans:
+    if spans_of(bar) == old.track.spans:  # as many movements as before: the other pieces keep their places among all
         fresh = GluedBar(bar, old.sheet, old.track, samples_of(old.sheet, bar, old.track), old.size)
         return (*glued[:row], fresh, *glued[row + 1 :])
     bars = [each.bar for each in glued if isinstance(each, GluedBar)]

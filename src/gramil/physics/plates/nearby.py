@@ -18,7 +18,7 @@ from gramil.physics.plates.solving import Factor
 SETTLED = 1e-10
 """What is left of a load, a share of it."""
 STEPS, ROUNDS = 25, 3
-"""So many steps for a load, and rounds for modes, before a factor of its own is dearer no longer."""
+"""Steps for a load, and rounds for modes, beyond which a factor of its own would cost no more."""
 NEAR_ENOUGH = 3e-3
 """What is left of a mode, a share, by the work it does: its frequency is off by the square of that."""
 
