@@ -6,12 +6,12 @@ from typing import Any, TypeVar
 
 import click
 
+from gramil.store.moments import FIRST_YEAR, LAST_YEAR
+
 F = TypeVar("F", bound=Callable[..., Any])
-FIRST_YEAR, LAST_YEAR = 1900, 2199
-"""What is reckoned ahead of a moment, or back from it, stays a date: wood takes years to settle."""
 
 
-def read_moment(text: str) -> datetime:
+def typed_moment(text: str) -> datetime:
     """The moment written in an ISO 8601 text; raises ValueError if it is not one, or the year is far away."""
     moment = datetime.fromisoformat(text)
     if not FIRST_YEAR <= moment.year <= LAST_YEAR:
@@ -23,10 +23,12 @@ def _moment(context: click.Context, parameter: click.Parameter, value: str | Non
     if value is None:
         return datetime.now().replace(microsecond=0)
     try:
-        moment = read_moment(value)
+        moment = typed_moment(value)
     except ValueError:
         raise click.BadParameter(
-            f"{value!r} is not a moment between 1900 and 2199; write 2026-01-19T09:00", context, parameter
+            f"{value!r} is not a moment between {FIRST_YEAR} and {LAST_YEAR}; write 2026-01-19T09:00",
+            context,
+            parameter,
         ) from None
     if moment.tzinfo is not None:
         raise click.BadParameter("leave the zone out: moments are by the shop's own clock", context, parameter)

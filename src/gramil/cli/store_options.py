@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
-from gramil.cli.moments import read_moment
+from gramil.cli.moments import typed_moment
 from gramil.cli.which_shop import store_meant
 from gramil.faults import MakersFault
+from gramil.store.moments import FIRST_YEAR, LAST_YEAR
 
 if TYPE_CHECKING:
     from gramil.store.opening import Store
@@ -37,10 +38,12 @@ def moment_of(at: str | None) -> datetime:
     if at is None:
         return datetime.now().astimezone()
     try:
-        return by_the_clock(read_moment(at))
+        return by_the_clock(typed_moment(at))
     except ValueError:
         raise MakersFault.of(
-            f'"{at}" is not a moment between 1900 and 2199', remedy="write it like 2026-12-01T09:00", where="--at"
+            f'"{at}" is not a moment between {FIRST_YEAR} and {LAST_YEAR}',
+            remedy="write it like 2026-12-01T09:00",
+            where="--at",
         ) from None
 
 

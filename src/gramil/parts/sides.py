@@ -13,7 +13,7 @@ import numpy as np
 
 from gramil.parts.body_records import Bout, SideStation
 from gramil.quantities import Mm, Series
-from gramil.shapes.unrolled import UnrolledSide
+from gramil.shapes.unrolled import UnrolledSide, end_to_end
 from gramil.shapes.walled import inner_length
 
 OWNS = ("side_",)
@@ -47,7 +47,7 @@ def side_along(body_sides: tuple[UnrolledSide, ...]) -> Series[Mm]:
     Method: each piece of the curve halved until chords keep within 0.05 mm.
     Source: common practice.
     """
-    return _joined([each.stations(FINENESS) for each in body_sides])
+    return end_to_end([each.stations(FINENESS) for each in body_sides])
 
 
 def side_upper(body_sides: tuple[UnrolledSide, ...], side_along: Series[Mm]) -> Series[Mm]:
@@ -56,7 +56,7 @@ def side_upper(body_sides: tuple[UnrolledSide, ...], side_along: Series[Mm]) -> 
     Method: minus what the top's dome falls there, below the line between its points at neck and tail.
     Source: sagitta
     """
-    return _joined([each.upper_edge(side_along) for each in body_sides])
+    return end_to_end([each.upper_edge(side_along) for each in body_sides])
 
 
 def side_lower(body_sides: tuple[UnrolledSide, ...], side_along: Series[Mm]) -> Series[Mm]:
@@ -65,11 +65,7 @@ def side_lower(body_sides: tuple[UnrolledSide, ...], side_along: Series[Mm]) -> 
     Method: minus the straight depth from neck to tail, plus what the back's dome falls there below its own line.
     Source: sagitta
     """
-    return _joined([each.lower_edge(side_along) for each in body_sides])
-
-
-def _joined(runs: list[np.ndarray]) -> np.ndarray:
-    return np.concatenate(runs) if runs else np.array([])
+    return end_to_end([each.lower_edge(side_along) for each in body_sides])
 
 
 def side_depth(side_upper: Series[Mm], side_lower: Series[Mm]) -> Series[Mm]:

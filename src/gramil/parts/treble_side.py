@@ -7,11 +7,9 @@ the upper edge's two ends. Where the sides are alike these figures are not known
 import math
 from collections.abc import Iterator
 
-import numpy as np
-
 from gramil.parts.body_records import Bend, SideStation
 from gramil.quantities import Mm, Series
-from gramil.shapes.unrolled import UnrolledSide
+from gramil.shapes.unrolled import UnrolledSide, end_to_end
 from gramil.shapes.walled import inner_length
 
 OWNS = ("treble_side_",)
@@ -55,7 +53,7 @@ def treble_side_along(treble_side_walls: tuple[UnrolledSide, ...]) -> Series[Mm]
     Method: each piece of the curve halved until chords keep within 0.05 mm; pieces that are finer already are joined.
     Source: common practice.
     """
-    return _joined([each.stations(FINENESS) for each in treble_side_walls])
+    return end_to_end([each.stations(FINENESS) for each in treble_side_walls])
 
 
 def treble_side_upper(treble_side_walls: tuple[UnrolledSide, ...], treble_side_along: Series[Mm]) -> Series[Mm]:
@@ -64,7 +62,7 @@ def treble_side_upper(treble_side_walls: tuple[UnrolledSide, ...], treble_side_a
     Method: minus what the top's dome falls there, below the line between its points at neck and tail.
     Source: sagitta
     """
-    return _joined([each.upper_edge(treble_side_along) for each in treble_side_walls])
+    return end_to_end([each.upper_edge(treble_side_along) for each in treble_side_walls])
 
 
 def treble_side_lower(treble_side_walls: tuple[UnrolledSide, ...], treble_side_along: Series[Mm]) -> Series[Mm]:
@@ -73,11 +71,7 @@ def treble_side_lower(treble_side_walls: tuple[UnrolledSide, ...], treble_side_a
     Method: minus the straight depth from neck to tail, plus what the back's dome falls there below its own line.
     Source: sagitta
     """
-    return _joined([each.lower_edge(treble_side_along) for each in treble_side_walls])
-
-
-def _joined(runs: list[np.ndarray]) -> np.ndarray:
-    return np.concatenate(runs) if runs else np.array([])
+    return end_to_end([each.lower_edge(treble_side_along) for each in treble_side_walls])
 
 
 def treble_side_stations(

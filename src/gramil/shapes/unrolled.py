@@ -152,3 +152,8 @@ def enclosed_volume(side: UnrolledSide) -> float:
     prism = outline.area * (side.depth_start + share * (side.depth_end - side.depth_start))
     ends = ((outline.start, 0.0), (outline.end, 0.0))
     return prism + sum(Cover(dome, outline).volume_over_chord(*ends) for dome in (side.upper, side.lower))
+
+
+def end_to_end(runs: list[Array]) -> Array:
+    """What is known of each side one after the other; empty without sides."""
+    return np.concatenate(runs) if runs else np.array([])

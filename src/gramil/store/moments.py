@@ -3,7 +3,7 @@
 from datetime import datetime
 
 FIRST_YEAR, LAST_YEAR = 1900, 2199
-"""What is reckoned ahead of a moment, or back from it, stays a date."""
+"""What is reckoned ahead of a moment, or back from it, stays a date: wood takes years to settle."""
 
 
 def moment_text(moment: datetime) -> str:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from gramil.faults import MakersFault
 from gramil.physics.arrays import FloatArray
-from gramil.physics.plates.lines import area_of, crossings, inside, spaced_ring, with_points
+from gramil.physics.plates.lines import area_of, crossings_of_chains, inside, spaced_ring, with_points
 from gramil.physics.plates.mesh import Mesh
 from gramil.physics.plates.meshing import Region, mesh_of
 
@@ -101,7 +101,7 @@ def test_an_outline_that_crosses_itself_is_told() -> None:
 
 def test_lines_that_cross_meet_in_a_point() -> None:
     one, other = np.array([[0.0, 0.0], [10.0, 10.0]]), np.array([[0.0, 10.0], [10.0, 0.0]])
-    assert crossings(one, other) == pytest.approx(np.array([[5.0, 5.0]]))
+    assert crossings_of_chains(one, other) == pytest.approx(np.array([[5.0, 5.0]]))
     assert with_points(one, np.array([[5.0, 5.0]])) == pytest.approx(np.array([[0.0, 0.0], [5.0, 5.0], [10.0, 10.0]]))
 
 

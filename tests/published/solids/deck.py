@@ -21,7 +21,7 @@ from described import Described, described
 
 from gramil.physics.plates import meshing
 from gramil.physics.plates.bar import Bar, wood_between
-from gramil.physics.plates.lines import inside, nearest_on_ring
+from gramil.physics.plates.lines import inside, measured_to_ring
 from gramil.physics.plates.loads import spread
 from gramil.physics.plates.mesh import Mesh
 from gramil.physics.plates.timber import TONNE, Timber
@@ -218,7 +218,7 @@ def _wood(name: str, wood: Timber, grain: float, across_is_radial: bool) -> list
 def _edge(deck: Deck, numbers: dict[Key, int]) -> list[int]:
     """The nodes of the plate's edge face."""
     mesh = deck.mesh
-    away = [nearest_on_ring(ring, mesh.nodes[mesh.rim[:, 2]])[0] for ring in mesh.rings]
+    away = [measured_to_ring(ring, mesh.nodes[mesh.rim[:, 2]])[0] for ring in mesh.rings]
     nodes = np.unique(mesh.rim[np.argmin(away, axis=0) == 0])
     keys = [face(level)(node) for node in nodes.tolist() for level in (0, 1, 2)]
     return sorted({numbers[key] for key in keys if key in numbers})

@@ -8,17 +8,14 @@ from pathlib import Path as FilePath
 from gramil.description.body.cutaway_table import CutawayTable
 from gramil.description.body.tables import Body
 from gramil.description.body.two_halves import check_reach, one_half, with_treble_half
+from gramil.description.drawing_beside import drawing_beside
 from gramil.description.locate import Path
-from gramil.description.problems import Problem, quoted
+from gramil.description.problems import Problem
 from gramil.faults import Fault, MakersFault
-from gramil.plain_file import content_of
 from gramil.shapes.cutaway import Cutaway, cut_away
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
 from gramil.shapes.traced_outline import Reading, read_outline
-
-LARGEST_DRAWING = 20_000_000
-"""A drawing of more bytes than this is something else."""
 
 
 def read_body(
@@ -79,19 +76,12 @@ def at_start(outline: Outline) -> Outline:
 
 
 def _traced(body: Body, folder: FilePath | None) -> Outline:
-    name = FilePath(body.file or "")
-    if folder is None or name.name != body.file or "\0" in body.file:
-        raise MakersFault.of(f"read {quoted(body.file)}", "it is the bare name of a drawing beside the description")
-    try:
-        text = content_of(folder / name, LARGEST_DRAWING).decode("utf-8", errors="replace")
-    except FileNotFoundError:
-        raise MakersFault.of(f"read {quoted(body.file)}", "there is no such file beside the description") from None
-    except OSError as error:
-        raise MakersFault.of(f"{quoted(body.file)} cannot be read", error.strerror or "") from None
+    file = body.file or ""
+    text = drawing_beside(file, folder)
     reading = Reading(
-        body.length, body.layer, asymmetry=body.alike, centreline=body.centreline, mirrors=True, file=body.file
+        body.length, body.layer, asymmetry=body.alike, centreline=body.centreline, mirrors=True, file=file
     )
-    return read_outline(text, body.file, reading).outline
+    return read_outline(text, file, reading).outline
 
 
 def _problems(faults: Iterable[Fault], key: str) -> Iterable[Problem]:

@@ -6,18 +6,16 @@ from functools import cached_property, lru_cache
 from pathlib import Path as FilePath
 
 from gramil.decimals import fixed
+from gramil.description.drawing_beside import drawing_beside
 from gramil.description.neck.tables import Head
-from gramil.description.problems import Problem, quoted
+from gramil.description.problems import Problem
 from gramil.faults import Fault, MakersFault
-from gramil.plain_file import content_of
 from gramil.shapes.curve import Curve
 from gramil.shapes.curve_through import through_apart
 from gramil.shapes.outline import Outline
 from gramil.shapes.polyline import crossings
 from gramil.shapes.traced_outline import Reading, read_outline
 
-LARGEST_DRAWING = 20_000_000
-"""A drawing of more bytes than this is something else."""
 CHECKED_TO = 0.05
 """In mm: crossings are looked for on chords that lie this close to the curve."""
 Point = tuple[float, float]
@@ -74,16 +72,9 @@ def _both_halves(half: HeadCurve) -> HeadCurve:
 
 
 def _drawn(head: Head, folder: FilePath | None) -> HeadCurve:
-    name = FilePath(head.file or "")
-    if folder is None or name.name != head.file or "\0" in head.file:
-        raise MakersFault.of(f"read {quoted(head.file)}", "it is the bare name of a drawing beside the description")
-    try:
-        text = content_of(folder / name, LARGEST_DRAWING).decode("utf-8", errors="replace")
-    except FileNotFoundError:
-        raise MakersFault.of(f"read {quoted(head.file)}", "there is no such file beside the description") from None
-    except OSError as error:
-        raise MakersFault.of(f"{quoted(head.file)} cannot be read", error.strerror or "") from None
-    outline = read_outline(text, head.file, Reading(head.length, head.layer, file=head.file)).outline
+    file = head.file or ""
+    text = drawing_beside(file, folder)
+    outline = read_outline(text, file, Reading(head.length, head.layer, file=file)).outline
     return _both_halves(HeadCurve(*nut_first(outline)))
 
 

@@ -2,6 +2,7 @@
 
 from gramil.description.reading import parse_description
 from gramil.description.whole.cutaway import BEFORE
+from gramil.description.whole.inserted import with_lines_before
 from gramil.description.whole.pen import number, row
 from gramil.faults import MakersFault
 from gramil.in_shop_units import own_words_in_shop_units
@@ -36,7 +37,4 @@ def with_bevel(text: str, name: str, measures: str) -> str:
         row("length", number(length, unit), "round the body"),
         row("place", number(place, unit), "its middle, from where the body is widest toward the tail"),
     )
-    body, edges = text.split(BEFORE, 1)
-    found = "\n".join((body, *lines, "")) + BEFORE + edges
-    parse_description(found, "the new description")
-    return found
+    return with_lines_before(text, BEFORE, lines)

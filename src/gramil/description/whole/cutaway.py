@@ -3,6 +3,7 @@
 from math import ceil
 
 from gramil.description.reading import parse_description
+from gramil.description.whole.inserted import with_lines_before
 from gramil.description.whole.pen import number, row
 from gramil.faults import MakersFault
 from gramil.in_shop_units import own_words_in_shop_units
@@ -43,7 +44,4 @@ def with_cutaway(text: str, measures: str) -> str:
         row("radius", number(radius, unit), "of the horn's end; 0: a point"),
         row("heel", number(heel, unit), "from the middle to where it begins"),
     )
-    body, edges = text.split(BEFORE, 1)
-    found = "\n".join((body, *lines, "")) + BEFORE + edges
-    parse_description(found, "the new description")
-    return found
+    return with_lines_before(text, BEFORE, lines)

@@ -3,6 +3,7 @@
 import re
 
 from gramil.description.reading import parse_description
+from gramil.description.whole.inserted import with_lines_before
 from gramil.description.whole.pen import number, row
 from gramil.faults import MakersFault
 from gramil.in_shop_units import own_words_in_shop_units
@@ -66,7 +67,4 @@ def with_port(text: str, measures: str) -> str:
         row("centre", place, "along the side, from its middle at the neck; half way down it"),
         *(row(key, value, said[key]) for key, value in zip(keys, size, strict=True)),
     )
-    head, rest = text.split(BEFORE, 1)
-    found = "\n".join((head, *lines, "")) + BEFORE + rest
-    parse_description(found, "the new description")
-    return found
+    return with_lines_before(text, BEFORE, lines)

@@ -12,7 +12,7 @@ import numpy as np
 from scipy.sparse import csr_matrix, identity
 
 from gramil.physics.arrays import FloatArray
-from gramil.physics.plates.lines import nearest_on_ring
+from gramil.physics.plates.lines import measured_to_ring
 from gramil.physics.plates.mesh import Indices, Mesh
 from gramil.physics.plates.squares import Squares
 
@@ -111,7 +111,7 @@ def _note(ways: Ways, sides: Indices, first: int, way: FloatArray) -> None:
 def _sides(mesh: Mesh, hold: Hold) -> Indices:
     """The rim's sides that a hold covers, by the middle of each."""
     middles = mesh.nodes[mesh.rim[:, 2]]
-    away, along, _ = zip(*(nearest_on_ring(ring, middles) for ring in mesh.rings), strict=True)
+    away, along, _ = zip(*(measured_to_ring(ring, middles) for ring in mesh.rings), strict=True)
     own = np.argmin(away, axis=0) == hold.ring
     place = along[hold.ring]
     return mesh.rim[own & (place >= hold.start) & (place < hold.stop)]

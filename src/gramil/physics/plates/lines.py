@@ -73,7 +73,7 @@ def inside(ring: FloatArray, points: FloatArray) -> NDArray[np.bool_]:
     return np.asarray((spans & (x < meets)).sum(axis=1) % 2 == 1)
 
 
-def crossings(one: FloatArray, other: FloatArray) -> FloatArray:
+def crossings_of_chains(one: FloatArray, other: FloatArray) -> FloatArray:
     """Points (n, 2) where two open chains cross."""
     a, b = one[:-1, None], np.diff(one, axis=0)[:, None]
     c, d = other[None, :-1], np.diff(other, axis=0)[None]
@@ -111,7 +111,7 @@ def shortened(chain: FloatArray, by: float) -> FloatArray:
     return np.concatenate([ends[0][None], chain[kept], ends[1][None]])
 
 
-def nearest_on_ring(ring: FloatArray, points: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
+def measured_to_ring(ring: FloatArray, points: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
     """How far points (p, 2) are from a closed ring, how far along it each is nearest, and that place (p, 2)."""
     way = np.roll(ring, -1, axis=0) - ring
     length = np.linalg.norm(way, axis=1)

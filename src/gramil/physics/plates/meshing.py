@@ -16,9 +16,9 @@ from gramil.faults import MakersFault
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.plates.lines import (
     area_of,
-    crossings,
+    crossings_of_chains,
     inside,
-    nearest_on_ring,
+    measured_to_ring,
     ring_run,
     shortened,
     spaced,
@@ -102,7 +102,7 @@ def _chains(lines: Sequence[FloatArray], size: float) -> list[tuple[FloatArray, 
     plain = [line for line in map(_pulled_back, map(floats, lines)) if len(line) > 1]
     met: list[list[FloatArray]] = [[] for _ in plain]
     for (row, one), (column, other) in combinations(enumerate(plain), 2):
-        places = crossings(one, other)
+        places = crossings_of_chains(one, other)
         met[row].append(places)
         met[column].append(places)
     found = []
@@ -238,7 +238,7 @@ def _folded(nodes: FloatArray) -> NDArray[np.bool_]:
 def _onto_rings(nodes: FloatArray, rim: Indices, given: tuple[FloatArray, ...]) -> FloatArray:
     """Where the rim's middles belong: the nearest places on the rings, unless those are not nearly beside them."""
     middles = nodes[rim[:, 2]]
-    found = [nearest_on_ring(ring, middles) for ring in given]
+    found = [measured_to_ring(ring, middles) for ring in given]
     best = np.argmin([away for away, _, _ in found], axis=0)
     near = np.array([place for _, _, place in found])[best, np.arange(len(middles))]
     side = np.linalg.norm(nodes[rim[:, 1]] - nodes[rim[:, 0]], axis=1)
