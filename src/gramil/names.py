@@ -1861,7 +1861,7 @@ if TYPE_CHECKING:
     from gramil.physics.plates.timber import Timber
     from gramil.physics.stopped_string import StringPaths, StringStiffness
     from gramil.physics.two_mass import TwoMass
-    from gramil.quantities import Celsius, Cents, Count, Gram, Hertz, MPa, Mm, Mm2, Mm3, Mm4, Newton, NewtonM, NewtonMm, PerMm, PerMm2, Percent, Radians, Ratio
+    from gramil.quantities import Celsius, Cents, Count, Gram, Hertz, MPa, Mm, Mm2, Mm3, Newton, NewtonM, NewtonMm, PerMm, PerMm2, Percent, Radians, Ratio
     from gramil.reference import Members, Rows
     from gramil.setups.setup import BigFigure, Setup, Table
     from gramil.shapes.crown import Crown
@@ -2970,8 +2970,6 @@ if TYPE_CHECKING:
         other_exponent: Ref[Ratio]
         mix: Ref[Ratio]
         area: Ref[Mm2]
-        first_moment: Ref[Mm3]
-        second_moment: Ref[Mm4]
 
     class BigFigureRef(Ref[BigFigure]):
         figure: Ref[Any]

@@ -14,7 +14,7 @@ def test_every_figure_has_a_source_and_a_flag() -> None:
 
 def test_units_are_kilograms_per_cubic_metre_and_megapascals() -> None:
     for material in materials().values():
-        assert 900.0 < material.density_range[0] <= material.density_range[1] < 22000.0, material.key
+        assert all(900.0 < each.value < 22000.0 for each in material.densities), material.key
         assert 1000.0 < material.modulus_range[0] <= material.modulus <= material.modulus_range[1] < 500000.0, (
             material.key
         )

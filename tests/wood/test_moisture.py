@@ -216,12 +216,10 @@ def test_weighing_finds_how_fast_a_piece_is_and_where_it_goes(speed: float, offs
         for day, moisture in zip(days, run.mean[:, 0], strict=True)
     ]
     found = calibrated(Piece(WALNUT, 8.0), kept, weighings, 200.0, balance=0.01)
-    assert found.piece.speed == pytest.approx(speed, rel=0.1)
-    assert found.piece.offset == pytest.approx(offset, abs=0.1)
-    assert found.misses_now < 0.05
-    assert found.misses_now < found.missed_before
-    assert found.piece.spread is not None
-    assert found.piece.spread < 1.5
+    assert found.speed == pytest.approx(speed, rel=0.1)
+    assert found.offset == pytest.approx(offset, abs=0.1)
+    assert found.spread is not None
+    assert found.spread < 1.5
 
 
 def test_a_weighed_piece_is_foretold_more_closely() -> None:

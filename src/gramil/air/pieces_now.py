@@ -111,7 +111,7 @@ def _weighed(
     """
     last, past = weighings[-1], kept
     if len(weighings) > 1:
-        piece = calibrated(piece, kept, weighings, dry, row.balance).piece
+        piece = calibrated(piece, kept, weighings, dry, row.balance)
         past = _from(kept, weighings[0], dry)
     before = moisture_now([piece], [past], last.moment)[0]
     state = as_weighed(before, moisture_by_weight(last.mass, dry))

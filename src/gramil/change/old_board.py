@@ -25,8 +25,6 @@ FAR = 2.0
 ROUNDS = 30
 TOLD_APART = 6.0
 """Twice the log of the odds from which on one rule is told from the other: about twenty to one."""
-CLEARLY: Mm = 0.1
-"""A nut nearer to its place than this is where it belongs, if the readings leave that open."""
 Rule = Literal["twelve equal steps", "the rule of 18"]
 RULES: Mapping[Rule, Callable[[FloatArray], FloatArray]] = {
     "twelve equal steps": lambda frets: floats(1 - 2 ** (-frets / 12)),
@@ -87,11 +85,6 @@ class OldBoard:
     told_apart: bool
     slots: tuple[OldSlot, ...]
     ways: Ways
-
-    @property
-    def nut_is_out(self) -> bool:
-        """Whether the nut stands clearly elsewhere than the frets ask for."""
-        return abs(self.ways.nut_move) > max(CLEARLY, 2 * self.best.nut_within)
 
 
 def read_old_board(frets: FloatArray, measured: FloatArray, most_cents: Cents) -> OldBoard:

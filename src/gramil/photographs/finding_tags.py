@@ -23,8 +23,6 @@ NEIGHBOURHOOD = 0.06
 """Share of the picture's longer side over which light is levelled out before dark is told from bright."""
 DARK = 0.72
 """A pixel is dark under this share of the light about it."""
-FILLED = 0.78
-"""Share of its four corners' area that the hull of a tag fills at least."""
 ACROSS_EDGE = 40
 """Lines across each edge on which its place is sought."""
 REACH = 0.45
@@ -36,8 +34,7 @@ class FoundTag:
     """A tag in the picture: its number, and its corners (4, 2) in pixels (x right, y down, 0 the middle of the first
     pixel) in the order top left, top right, bottom right, bottom left as it is printed.
 
-    `side` is its shortest side in pixels; `blur` the width in pixels over which its edges go from dark to bright;
-    `contrast` is bright less dark, 0 to 255.
+    `side` is its shortest side in pixels; `blur` the width in pixels over which its edges go from dark to bright.
     """
 
     number: int
@@ -45,7 +42,6 @@ class FoundTag:
     mirrored: bool
     side: float
     blur: float
-    contrast: float
 
 
 def tags_in(grey: Grey) -> tuple[FoundTag, ...]:
@@ -121,17 +117,17 @@ def _area(ring: Array) -> float:
 
 def _tag(grey: Grey, rough: Array) -> FoundTag | None:
     """The tag within rough corners; None if it is not one of ours."""
-    corners, blur, contrast = rough, 0.0, 0.0
+    corners, blur = rough, 0.0
     for _ in range(2):
         fitted = _fitted(grey, corners)
         if fitted is None:
             return None
-        corners, blur, contrast = fitted
+        corners, blur = fitted
     which = _read(grey, corners)
     if which is None:
         return None
     side = float(np.hypot(*(corners - np.roll(corners, -1, axis=0)).T).min())
-    return FoundTag(which.number, _as_printed(corners, which), which.mirrored, side, blur, contrast)
+    return FoundTag(which.number, _as_printed(corners, which), which.mirrored, side, blur)
 
 
 def _as_printed(corners: Array, which: Known) -> Array:
@@ -139,24 +135,23 @@ def _as_printed(corners: Array, which: Known) -> Array:
     return np.roll(corners, -which.turned, axis=0)
 
 
-def _fitted(grey: Grey, corners: Array) -> tuple[Array, float, float] | None:
-    """Corners where lines through the edges' steepest places meet; with the width of the edges and their contrast."""
-    lines, widths, contrasts = [], [], []
+def _fitted(grey: Grey, corners: Array) -> tuple[Array, float] | None:
+    """Corners where lines through the edges' steepest places meet; with the width of the edges."""
+    lines, widths = [], []
     for start, end in zip(corners, np.roll(corners, -1, axis=0), strict=True):
         edge = _edge(grey, start, end)
         if edge is None:
             return None
         lines.append(edge[0])
         widths.append(edge[1])
-        contrasts.append(edge[2])
     moved = [_meeting(before, line) for before, line in zip((lines[-1], *lines[:-1]), lines, strict=True)]
     if any(point is None for point in moved):
         return None
-    return np.array(moved), float(np.median(widths)), float(np.min(contrasts))
+    return np.array(moved), float(np.median(widths))
 
 
-def _edge(grey: Grey, start: Array, end: Array) -> tuple[tuple[Array, Array], float, float] | None:
-    """The line of an edge (a point and its direction), the width over which it turns bright, and its contrast."""
+def _edge(grey: Grey, start: Array, end: Array) -> tuple[tuple[Array, Array], float] | None:
+    """The line of an edge (a point and its direction), the width over which it turns bright."""
     length = float(np.hypot(*(end - start)))
     if length < 2 * SMALLEST:
         return None
@@ -183,7 +178,7 @@ def _edge(grey: Grey, start: Array, end: Array) -> tuple[tuple[Array, Array], fl
     fitted = _straight(points[sure])
     steepest = rise.max(axis=1)[sure] / 0.5
     width = float(np.median(contrast[sure] / np.maximum(steepest, 1e-6)))
-    return fitted, width, float(np.median(contrast[sure]))
+    return fitted, width
 
 
 def _straight(points: Array) -> tuple[Array, Array]:

@@ -25,9 +25,8 @@ class Layers:
 
 @dataclass(frozen=True)
 class Section:
-    """The layers acting as one: EA (N), EI (N mm2) about the neutral axis, and that axis's height (mm)."""
+    """The layers acting as one: EI (N mm2) about the neutral axis, and that axis's height (mm)."""
 
-    axial_stiffness: FloatArray
     bending_stiffness: FloatArray
     neutral_axis: FloatArray
 
@@ -45,13 +44,12 @@ def stacked(modulus: ArrayLike, width: ArrayLike, thickness: ArrayLike) -> Layer
 
 
 def section(layers: Layers) -> Section:
-    """Transformed section: EA, the EA-weighted centroid, and EI about it by the parallel-axis rule."""
+    """Transformed section: the EA-weighted centroid, and EI about it by the parallel-axis rule."""
     axial = layers.modulus * layers.area
-    whole = axial.sum(axis=-1)
-    neutral = (axial * layers.centroid).sum(axis=-1) / whole
+    neutral = (axial * layers.centroid).sum(axis=-1) / axial.sum(axis=-1)
     lever = layers.centroid - neutral[..., None]
     bending = (layers.modulus * layers.inertia + axial * lever**2).sum(axis=-1)
-    return Section(whole, bending, neutral)
+    return Section(bending, neutral)
 
 
 def free_strain_curvature(layers: Layers, free_strain: ArrayLike) -> FloatArray:

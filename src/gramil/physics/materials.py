@@ -41,11 +41,6 @@ class Material:
         return self.densities[0].value
 
     @property
-    def density_range(self) -> tuple[float, float]:
-        """Lowest and highest of the densities, kg/m3."""
-        return _range(self.densities)
-
-    @property
     def modulus_range(self) -> tuple[float, float]:
         """Lowest and highest of the moduli, MPa; results follow this range."""
         return _range(self.moduli)

@@ -7,7 +7,7 @@ from math import hypot, inf, nan
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from gramil.quantities import Mm, Mm2, Mm4
+from gramil.quantities import Mm, Mm2
 
 Point = tuple[float, float]
 Array = NDArray[np.float64]
@@ -135,13 +135,10 @@ def polygon_contains(corners: Sequence[Point], point: Point) -> bool:
 
 @dataclass(frozen=True)
 class PolygonFigures:
-    """Area, centroid and second moments about axes through the centroid: `second_x` is the integral of y^2."""
+    """Area and centroid."""
 
     area: Mm2
     centroid: Point
-    second_x: Mm4
-    second_y: Mm4
-    product: Mm4
 
 
 def polygon_figures(corners: ArrayLike) -> PolygonFigures:
@@ -158,17 +155,7 @@ def polygon_figures(corners: ArrayLike) -> PolygonFigures:
     if signed == 0:
         raise ValueError("the polygon encloses nothing")
     middle_x, middle_y = (cross * (x + u)).sum() / (6 * signed), (cross * (y + v)).sum() / (6 * signed)
-    second_x = (cross * (y**2 + y * v + v**2)).sum() / 12
-    second_y = (cross * (x**2 + x * u + u**2)).sum() / 12
-    product = (cross * (x * v + 2 * x * y + 2 * u * v + u * y)).sum() / 24
-    way, area = np.sign(signed), abs(signed)
-    return PolygonFigures(
-        area=float(area),
-        centroid=(float(points[0, 0] + middle_x), float(points[0, 1] + middle_y)),
-        second_x=float(way * second_x - area * middle_y**2),
-        second_y=float(way * second_y - area * middle_x**2),
-        product=float(way * product - area * middle_x * middle_y),
-    )
+    return PolygonFigures(float(abs(signed)), (float(points[0, 0] + middle_x), float(points[0, 1] + middle_y)))
 
 
 def _from(start: Point, end: Point) -> Point:

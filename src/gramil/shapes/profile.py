@@ -11,7 +11,7 @@ from math import cos, pi, sin
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from gramil.quantities import Mm, Mm2, Mm3, Mm4, Radians, Ratio
+from gramil.quantities import Mm, Mm2, Radians, Ratio
 
 Array = NDArray[np.float64]
 Point = tuple[float, float]
@@ -79,22 +79,7 @@ class Profile:
     @property
     def area(self) -> Mm2:
         """Area between the flat and the curve."""
-        return self._across(1)
-
-    @property
-    def first_moment(self) -> Mm3:
-        """First moment of area about the flat, positive."""
-        return self._across(2) / 2
-
-    @property
-    def second_moment(self) -> Mm4:
-        """Second moment of area about the flat."""
-        return self._across(3) / 3
-
-    def _across(self, power: int) -> float:
-        """The integral of depth^power from edge to edge."""
-        unit = depth_integrals(self.exponent, self.other_exponent, self.mix)
-        return float(self.half_width * self.depth**power * unit[power - 1])
+        return float(self.half_width * self.depth * depth_integrals(self.exponent, self.other_exponent, self.mix)[0])
 
     def touch(self, angle: Radians) -> Point:
         """Where a straight flat touches the curve, its outward normal at `angle` from +y towards the depth, 0 to pi."""

@@ -49,14 +49,13 @@ _MOMENTS = frozenset({"at", "used_at"})
 class Column:
     """A column: `kind` is TEXT, INTEGER or REAL; `refers` is the table that it refers to, or empty.
 
-    `needed`: a row must give it; `nullable`: it may be empty; `json`: its text is JSON.
+    `needed`: a row must give it; `json`: its text is JSON.
     """
 
     name: str
     kind: str
     refers: str
     needed: bool
-    nullable: bool
     json: bool
     moment: bool
 
@@ -70,8 +69,7 @@ def columns_of(store: Store, table: str) -> tuple[Column, ...]:
             continue
         needed = bool(not_null or name == "id") and default is None
         is_json = (table, name) in _JSON or (table, name) in _JSON_LISTS
-        nullable = not (not_null or name == "id")
-        found.append(Column(name, kind, refers.get(name, ""), needed, nullable, is_json, name in _MOMENTS))
+        found.append(Column(name, kind, refers.get(name, ""), needed, is_json, name in _MOMENTS))
     return tuple(found)
 
 

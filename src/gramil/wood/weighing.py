@@ -34,16 +34,6 @@ class Weighing:
     mass: float
 
 
-@dataclass(frozen=True)
-class Calibration:
-    """A piece calibrated by weighings, and by how much the model missed them before and now (% moisture, rms)."""
-
-    piece: Piece
-    moistures: tuple[float, ...]
-    missed_before: float
-    misses_now: float
-
-
 def dry_mass_from(mass: float, moisture: float) -> float:
     """Oven-dry mass (g) of a piece that weighs `mass` at a known moisture content (%)."""
     return mass / (1.0 + moisture / 100.0)
@@ -61,7 +51,7 @@ def moisture_by_weight(mass: float, dry_mass: float) -> float:
     return moisture
 
 
-def calibrated(piece: Piece, kept: Kept, weighings: Sequence[Weighing], dry_mass: float, balance: float) -> Calibration:
+def calibrated(piece: Piece, kept: Kept, weighings: Sequence[Weighing], dry_mass: float, balance: float) -> Piece:
     """The piece with the speed and offset that fit its weighings best.
 
     kept: where it lay, from the first weighing or earlier. balance: how finely it was weighed (g). It is taken to be
@@ -77,11 +67,8 @@ def calibrated(piece: Piece, kept: Kept, weighings: Sequence[Weighing], dry_mass
     fineness = max(100.0 * balance / dry_mass, 0.02)
     offsets, costs = _best_offsets(missing, shift, fineness)
     best, spread = _best_speed(costs)
-    after = missing - shift * offsets
     near = int(np.argmin(np.abs(np.log(SPEEDS / best))))
-    learnt = replace(piece, speed=best, offset=float(offsets[near]), spread=spread)
-    untaught = int(np.argmin(np.abs(SPEEDS - 1.0)))
-    return Calibration(learnt, tuple(moistures), _rms(missing[:, untaught]), _rms(after[:, near]))
+    return replace(piece, speed=best, offset=float(offsets[near]), spread=spread)
 
 
 def _check(ordered: Sequence[Weighing], kept: Kept) -> None:
@@ -132,7 +119,3 @@ def _best_speed(costs: FloatArray) -> tuple[float, float]:
     aside = float(np.clip(0.5 * (before - after) / bend, -1.0, 1.0)) if bend > 0 else 0.0
     spread = math.exp(min(step * math.sqrt(2.0 / bend), math.log(LIKELY_SPEED))) if bend > 0 else LIKELY_SPEED
     return float(SPEEDS[middle]) * math.exp(step * aside), max(spread, 1.05)
-
-
-def _rms(figures: FloatArray) -> float:
-    return float(np.sqrt(np.mean(figures**2)))

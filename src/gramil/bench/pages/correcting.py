@@ -35,7 +35,7 @@ from gramil.shop.operations_done import DoneOperation, operations_done, read_mea
 from gramil.store.items import Item, items, shop_degrees
 from gramil.store.opening import Store
 
-RIGHT, STRIKE = "right", "strike"
+RIGHT = "right"
 
 
 @dataclass(frozen=True)

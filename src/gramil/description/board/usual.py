@@ -15,7 +15,6 @@ from gramil.quantities import Cents, Mm, PerFret, PerMm, Ratio
 MARKED = (3, 5, 7, 9, 12, 15, 17, 19)
 """The frets that usually carry a marker: common practice."""
 _SCALE = ("scale.length", "scale.bass", "scale.treble")
-_WIRE = ("wire", "wire.use")
 
 BOARD_ROWS: tuple[Normal, ...] = (
     Normal(n.scale_bass, Mm, "scale length of the outer bass string", ("scale.bass", "scale.length")),
