@@ -27,7 +27,7 @@ WHAT: Mapping[str, str] = {
     "dimensions": "every dimension, as a table for another program",
     "findings": "every verdict, for another program",
 }
-"""What the files hold that are no drawings, by how their names begin."""
+"""What the files other than drawings hold, by how their names begin."""
 
 
 @dataclass(frozen=True)

@@ -60,11 +60,11 @@ IN_INCH_SHOPS = {
 POWERS = {"mm2": 2, "mm3": 3, "mm4": 4}
 RAISED = {2: "²", 3: "³", 4: "⁴"}
 ALIKE = 1e-9
-"""Lengths that differ by less, in mm, are one: figures that follow from one another agree to so much."""
+"""In mm: lengths that differ by less than this are the same, as figures that follow from one another agree within it."""
 MOST = 8
-"""Decimals beyond which nothing is told apart."""
+"""The most decimals by which figures are told apart."""
 MANY = 1e4
-"""From so many square or cubic millimetres on, areas and volumes are shown in centimetres."""
+"""From this many square or cubic millimetres on, areas and volumes are shown in centimetres."""
 
 
 @dataclass(frozen=True)
@@ -77,7 +77,7 @@ class Formatter:
     figures: Figures
     first: LengthUnit = "mm"
     places: Mapping[str, int] = field(default_factory=dict[str, int])
-    """Decimals of figures that are told more closely than usual, by address."""
+    """Decimals of figures that are given more closely than usual, by address."""
 
     def text(self, figure: Ref[Any] | str) -> str:
         """The figure in the maker's unit: `45.50 mm`, `0.95°`, `flat`, `yes`, `3, 5 and 7`."""

@@ -14,7 +14,7 @@ from gramil.prints.whole import figures_of
 from gramil.quantities import Mm
 
 FARTHER: Mm = 3.0
-"""A bridge drawn farther than this from where the scale puts it is told."""
+"""The maker is told if a bridge is drawn farther than this from where the scale puts it."""
 
 
 def taken_into(text: str, parts: PlanParts, shop: ShopDescription, front_at: Mm | None = None) -> Taken:

@@ -17,7 +17,7 @@ from gramil.store.writing import Hand, writing
 Sizes = tuple[Mm, Mm, Mm]
 """Length along the grain, width and thickness."""
 LEFT = "left"
-"""Where what is wrong with the sizes is told to be."""
+"""Where faults in the sizes are said to be."""
 
 
 def note_and_keep(

@@ -10,7 +10,7 @@ from gramil.store.undo import undo
 from gramil.store.writing import Change, Hand, changes
 
 LATELY = 60
-"""So many changes back a form sent twice is known again."""
+"""How many changes back a form that is sent twice is recognized."""
 
 
 def take_back(store: Store, change: int, hand: Hand) -> Change:

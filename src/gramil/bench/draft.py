@@ -17,7 +17,7 @@ from gramil.graph import Figures
 
 SET = "set"
 MOST = 40
-"""More changed keys than this at once are no draft."""
+"""A draft changes at most this many keys at once."""
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from threading import Lock
 from gramil.description.plan.lines import PlanLines, plan_lines
 
 KEPT = 4
-"""So many are held; of more, the one looked at longest ago is forgotten."""
+"""How many are kept; beyond that, the one looked at longest ago is forgotten."""
 
 
 @dataclass

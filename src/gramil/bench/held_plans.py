@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from gramil.photographs.plan import Grounds
 
 KEPT = 2
-"""So many plans are held; of more, the one looked at longest ago is forgotten."""
+"""How many plans are kept; beyond that, the one looked at longest ago is forgotten."""
 MOST_PICTURES = 4
 LONGEST_SHOWN = 2400
 """Pixels of the longer side of what a browser is shown."""

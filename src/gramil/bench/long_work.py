@@ -9,7 +9,7 @@ from threading import Event, Lock, Thread
 from gramil.faults import MakersFault
 
 KEPT = 4
-"""So many pieces of work are kept, with what came of them; of more, the oldest is stopped and forgotten."""
+"""How many pieces of work are kept, with what came of them; beyond that, the oldest is stopped and forgotten."""
 
 
 @dataclass

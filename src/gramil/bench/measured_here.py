@@ -16,7 +16,7 @@ from gramil.writers.svg import number
 
 MEASURE = "measure"
 MOST = 40
-"""So many places stand in an address."""
+"""How many places an address may hold."""
 FURTHEST = 40.0
 """Nothing farther than this from a place, in mm, catches it."""
 FAR_OFF = 100_000.0

@@ -27,9 +27,9 @@ from gramil.store.opening import Store
 from gramil.store.writing import Change, changes
 
 KEPT = 32
-"""So many instruments' figures are kept."""
+"""How many instruments' figures are kept."""
 SOLVED = 4
-"""So many instruments' solved tops: each takes tens of megabytes."""
+"""How many instruments' solved tops are kept: each takes tens of megabytes."""
 
 
 @dataclass(frozen=True)

@@ -20,9 +20,9 @@ CODE_LETTERS = "23456789abcdefghjkmnpqrstuvwxyz"
 """Letters of a code: none that is easily taken for another."""
 CODE_LENGTH = 8
 WRONG_TRIES = 5
-"""After so many wrong codes within ten minutes a device is not listened to for as long."""
+"""After this many wrong codes within ten minutes a device is ignored for ten minutes."""
 OPEN_CODES = 5
-"""So many codes are open at once; the oldest goes first."""
+"""How many codes are open at once; the oldest goes first."""
 MOST = 500
 """More sessions than this push out the ones unused longest."""
 

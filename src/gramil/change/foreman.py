@@ -24,9 +24,9 @@ from gramil.prints.papers import Paper
 from gramil.reference import Ref, name_of
 
 LINES = 6
-"""So many lines of a part are told at most; the rest are counted."""
+"""How many lines of a part are said at most; the rest are counted."""
 MATTER = 5
-"""So many dimensions are told in words."""
+"""How many dimensions are said in words."""
 LONGEST = 110
 """Letters of a row on the screen; a longer line goes on in the next, a list is folded and a name is cut before it."""
 MORE = ":  and 99 more."

@@ -21,10 +21,10 @@ FEWEST = 5
 READING, BELIEF = 0.03, 3.0
 """How careful cutting and reading scatter, in mm, and how many readings' weight that has beside those at hand."""
 FAR = 2.0
-"""A slot further out than so many times the scatter weighs the less, the further out it is."""
+"""A slot that is out by more than this many times the scatter weighs less the further out it is."""
 ROUNDS = 30
 TOLD_APART = 6.0
-"""Twice the log of the odds from which on one rule is told from the other: about twenty to one."""
+"""Twice the log of the odds from which one rule is told from the other: about twenty to one."""
 Rule = Literal["twelve equal steps", "the rule of 18"]
 RULES: Mapping[Rule, Callable[[FloatArray], FloatArray]] = {
     "twelve equal steps": lambda frets: floats(1 - 2 ** (-frets / 12)),

@@ -13,7 +13,7 @@ from gramil.graph import Figures
 from gramil.reference import Ref
 
 COLUMNS, WIDER = 5, 1.5
-"""A list with so many figures in a row is a table; how many times as far apart its columns stand with differences."""
+"""From how many figures in a row a list is a table; how many times as far apart its columns stand with differences."""
 MOVED = "moved "
 """What stands before an address on a drawing whose figure is to be shown with its difference."""
 

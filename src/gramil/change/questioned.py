@@ -27,18 +27,18 @@ from gramil.shop.operations import Work
 from gramil.shop.operations_file import usual_work
 
 TIMES = 10.0
-"""A reading farther off than so many of its tolerances is asked about."""
+"""A reading that is off by more than this many of its tolerances is asked about."""
 SHARE = 0.2
 """Where practice has no tolerance, one that is off by more than this part of what is wanted."""
 INCH = 25.4
 NEAR = 0.1
 """How near to such a ratio counts as a slip of the unit: a part of it."""
 HAIR = 0.05
-"""So many mm off are no slip, whatever the ratio: what is wanted is as little itself."""
+"""In mm: less than this is no slip, whatever the ratio; the size wanted is as small itself."""
 LIKELY = 0.5
 """How near to it a reading that is far off anyway counts as that slip: an action is not yet what is wanted."""
 LISTED = 6
-"""So many questions of one kind are asked one by one; more of them are counted."""
+"""How many questions of one kind are asked one by one; beyond that they are counted."""
 
 Slip = Literal["millimetres", "inches", "point", "far"]
 """What is likely wrong: the unit that was meant, the decimal point, or something else."""

@@ -28,11 +28,13 @@ A_FAULT = 5.0
 A_SECOND = 3.0
 """What two at once cost besides, likewise: four to one."""
 STEPS, SETTLED = 10, 1e-3
-"""At most so many of Newton's steps over the exact model, until one is smaller than this, in mm or ln of a stretch."""
+"""How many of Newton's steps over the exact model are taken at most, until one is smaller than this, in mm or ln of a
+stretch.
+"""
 FARTHEST = 5.0
 """The most that one of those goes, in mm or in the logarithm of a stretch, so that none runs away."""
 SECONDS = 6
-"""So many of the best single faults are tried with a second one beside them."""
+"""How many of the best single faults are tried with a second one beside them."""
 LEAST_SPARE = 6
 """Readings over and above all that could be fitted, from which their own scatter is known."""
 LEAST_STRINGS = 2

@@ -23,7 +23,9 @@ Pins = Mapping[str, Pin]
 HAIR = 1e-4
 """How far an input is moved to see how strongly it moves a figure, in its own unit."""
 REACH = 2.0
-"""A figure that bends is looked for within so many times what it would take were it straight."""
+"""A figure that does not follow in a straight line is sought within this many times the change that a straight line
+would take.
+"""
 NEAR_STEPS = 4
 SAME = 1e-9
 

@@ -13,7 +13,7 @@ from gramil.setups.setup import BigFigure, Setup
 LONGEST = 160
 """Letters of a value in one line; a longer one is cut off."""
 MOST_FIGURES = 12
-"""So many of a drawing's figures are named; the rest are counted."""
+"""How many of a drawing's figures are named; the rest are counted."""
 MARKS = (Line, Arc, Circle, Polyline, Words, Label, Span)
 
 

@@ -11,7 +11,7 @@ from gramil.cli.manners import aside
 
 F = TypeVar("F", bound=Callable[..., Any])
 BESIDE = (".made.toml", ".operations.toml")
-"""What lies beside an instrument's file and is none."""
+"""What lies beside an instrument's file without being one."""
 
 
 def instrument_files(required: bool = False) -> Callable[[F], F]:

@@ -20,9 +20,9 @@ from gramil.now.open_now import Closed, InstrumentNow, Open, day_of, hours_ago, 
 from gramil.now.states import Bench
 
 OPEN_SHOWN = 5
-"""Open operations that are told at length; the rest are one line."""
+"""How many open operations are described in full; the rest are one line."""
 LOST_SHOWN = 3
-"""So many operations are named that hang on something lost; the rest are counted."""
+"""How many operations that depend on something lost are named; the rest are counted."""
 READ_AGAIN = "Read the meter again: gramil air PLACE TEMPERATURE HUMIDITY writes it down, and opens it if it is right."
 WIDEST = 110
 """Characters of a line."""

@@ -20,7 +20,7 @@ from gramil.measure import LengthUnit
 from gramil.text_file import text_of
 
 MOST_FRETS = 60
-"""As many as a board may have."""
+"""As many frets as a board may have."""
 
 
 @click.command()

@@ -34,7 +34,7 @@ from gramil.store.writing import Change, Hand
 
 PATH = click.Path(path_type=Path)
 GONE_SHOWN = 5
-"""So many changes that would be gone are named."""
+"""How many of the changes that would be lost are named."""
 
 
 def _place(_: click.Context, parameter: click.Parameter, path: Path) -> Path:

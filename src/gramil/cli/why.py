@@ -18,7 +18,7 @@ from gramil.reason import Reason, numbers_in_words, walk, why
 OF_THE_TOP = ("pulled_", "mode_", "shaving_", "braced_", "finding_top_", "setup_top_", "setup_voice_", "drawing_top_")
 """What the names of the solved top's figures start with."""
 LEVELS = 2
-"""So many levels are shown of what a figure follows from."""
+"""How many levels of what a figure follows from are shown."""
 
 
 @click.command()

@@ -27,4 +27,4 @@ DUST: str = _DATA["line"]["dust"]
 WOOD_DUST: str = _DATA["line"]["wood"]
 """What holds for the dust of every wood, whether or not more is known of it."""
 NO_WOOD: Mapping[str, tuple[str, str]] = {name: (row["what"], row["dust"]) for name, row in _DATA["stuff"].items()}
-"""What is worked that is no wood: what it is called, and what its dust does."""
+"""Stuff that is worked besides wood: what it is called, and what its dust does."""

@@ -24,8 +24,8 @@ from gramil.measure import SPELLINGS
 DRAFT = "http://json-schema.org/draft-07/schema#"
 """The draft that editors of TOML know."""
 NUMERALS = r"[0-9.+\-−/⁄\s¼-¾⅐-⅟↉]"
-"""Whatever may stand in a measure beside its units; each unit comes after one of these, so that there is one way
-alone to read a text.
+"""Whatever may stand in a measure beside its units; each unit comes after one of these, so that a text can be read in
+one way only.
 """
 Schema = dict[str, Any]
 

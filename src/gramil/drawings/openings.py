@@ -26,7 +26,7 @@ BOARD = 35.0
 APART = 24.0
 """From one template to the next, in mm."""
 ROOMY = 60.0
-"""A hole that is no smaller than this has its sizes inside it, in mm."""
+"""In mm: a hole of this size or more has its sizes inside it."""
 ROW = 4.5
 """From one line of its sizes to the next, in mm."""
 

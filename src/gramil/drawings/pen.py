@@ -154,7 +154,7 @@ class FigureLines:
 NUMBER_WIDE = 0.6
 """What a string's number before its figure takes, as a share of the figure."""
 MANY_LINES = 4
-"""On so many lines, it is no longer seen which string a figure is of."""
+"""On this many lines nobody can see which string a figure is of."""
 
 
 def figure_lines(places: Sequence[float], wide: float) -> FigureLines:

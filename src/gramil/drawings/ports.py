@@ -17,7 +17,7 @@ CROSS = 6.0
 CUT_POINTS = 720
 """Points once round a line that a machine follows."""
 ROOMY = (60.0, 36.0)
-"""A port that is no smaller than this, along and across, has its words inside it, in mm."""
+"""In mm: a port of this size or more, along and across, has its words inside it."""
 CORNER = 6.0
 """How far a patch's corner is drawn along its edges, in mm."""
 BESIDE = 3.0

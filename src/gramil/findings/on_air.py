@@ -15,7 +15,7 @@ from gramil.wood.equilibrium import equilibrium_moisture
 OWNS = ("finding_",)
 
 FLAT = 2e-9
-"""Curvature, 1/mm, that counts as none: a dome of so much falls by a quarter of a thousandth of a mm over a metre."""
+"""Curvature, 1/mm, that counts as none: such a dome falls by a quarter of a thousandth of a mm over a metre."""
 
 
 def finding_gluing_air(

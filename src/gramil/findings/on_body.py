@@ -11,7 +11,7 @@ from gramil.quantities import Mm, Ratio
 OWNS = ("finding_",)
 
 SAME_LENGTH = 0.5
-"""In mm: two lengths of one body that are no further apart are one."""
+"""In mm: two lengths of one body that differ by no more are the same."""
 LEAST_SHARE = 0.7
 """Width of the body at the saddle, over its greatest, under which the bridge is not on the lower bout."""
 LEAST_BEHIND = 15.0

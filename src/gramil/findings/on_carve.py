@@ -16,7 +16,7 @@ from gramil.reference import Ref, says
 OWNS = ("finding_",)
 
 SOME_HEEL = 1e-6
-"""In mm: a heel that is deeper than the neck by no more is none."""
+"""In mm: a heel that is deeper than the neck by no more than this does not count as one."""
 
 
 def _least(name: str, figure: Ref[Any], value: float, limit: tuple[Ref[Any], float], says: str, remedy: str) -> Finding:

@@ -15,7 +15,7 @@ OWNS = ("finding_",)
 
 OPENS = "The binding's channel goes through side and linings, and opens the body."
 NOTHING = 1e-6
-"""In mm: wood that is no thicker is none."""
+"""In mm: wood no thicker than this counts as none."""
 
 
 def finding_behind_channel(channel_list: tuple[Channel, ...], limit_behind_channel: Mm) -> Findings:

@@ -13,14 +13,14 @@ from gramil.findings.finding import SEVERITIES, Finding, Severity
 from gramil.reference import Ref, Text
 
 Limit = Ref[Any] | None
-"""The figure of a limit; None for one that is no figure, such as nothing left."""
+"""The figure of a limit; None if it is not a figure, such as nothing left."""
 
 Side = Literal["over", "under"]
 
 ROUNDING = 1e-9
-"""What is on a limit is inside it: figures that follow from one another meet it to so much."""
+"""What is on a limit is inside it: figures that follow from one another meet it to within this."""
 UNKNOWN = "because what it hangs on is not known"
-"""Why a figure that is no number is not judged, where nothing nearer is said."""
+"""Why a figure that is not a number is not judged, if nothing more precise is said."""
 MEASURE_PIECE = "Measure the piece, and write its length, width and thickness beside it."
 TO_KNOW = "Its card, or `gramil why`, shows what it follows from."
 """What is to be done then, where nothing nearer is said."""

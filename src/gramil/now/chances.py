@@ -37,8 +37,9 @@ MORNING = 9
 """The hour at which a day's air is read."""
 DAY = 24
 MOSTLY = 0.9
-"""The band holds where it does at so many of the hours, as a share: one reading beyond its edge is no damp day. Common
-practice, from memory."""
+"""In which share of the hours the air must be within the band for the band to hold: one reading beyond its edge does
+not make a damp day. Common practice, from memory.
+"""
 EVEN = 0.5
 """Work is begun in air that is right if, by the record, it more often stays so than not."""
 WIDEST_GAP = 36 * 3600.0

@@ -21,7 +21,7 @@ from gramil.now.tasks import NEVER, Weeks, weeks_of
 
 DRAWS = 60
 WEEKS = 60
-"""So many weeks ahead are looked at."""
+"""How many weeks ahead are looked at."""
 SPREAD = 0.35
 """How far an operation's hours spread about the usual, as a share: common practice, from memory."""
 SHARED = 0.15
@@ -29,7 +29,7 @@ SHARED = 0.15
 DAYS_A_WEEK, HOURS_A_DAY = 5.0, 8.0
 """How much of a part is made again in a week, where one is begun anew."""
 NOTED = 12
-"""With so many operations noted with their hours the shop's own spread counts."""
+"""From how many operations noted with their hours the shop's own spread counts."""
 DRY = 0.5
 """Hands run dry in the first week in which less than this share of the hours is filled."""
 

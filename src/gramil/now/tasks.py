@@ -15,7 +15,7 @@ from gramil.shop.operations import Operation
 PIECE = 60
 """Minutes of hands after which work that needs no one go may be left for something else."""
 LONGEST_CURE_COUNTED = 1440
-"""Of a cure, so many minutes weigh in a plan's measure: weeks of playing in would outweigh all else."""
+"""How many minutes of a cure weigh in a plan's measure at most: weeks of playing in would outweigh all else."""
 NEVER = 10**7
 """Minutes that no plan reaches."""
 Span = tuple[int, int]

@@ -26,7 +26,7 @@ from gramil.shapes.unrolled import UnrolledSide
 OWNS = ("bevel_",)
 
 MARKS = 8
-"""Into so many parts a bevel is marked off."""
+"""Into how many parts a bevel is marked off."""
 
 
 def bevel_arm(

@@ -22,7 +22,7 @@ OWNS = ("port_",)
 
 Array = NDArray[np.float64]
 PLACES = 2048
-"""Into so many steps a side is parted to see where it leaves a block."""
+"""Into how many steps a side is parted to see where it leaves a block."""
 STEPS = 64
 """Places along a port's patch at which the side's bend is looked at."""
 

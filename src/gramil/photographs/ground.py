@@ -26,13 +26,13 @@ from gramil.quantities import Mm
 Array = NDArray[np.float64]
 LEAST_TAGS = 4
 SMALL_TAG = 50.0
-"""In pixels: smaller ones are found less surely, which is told."""
+"""In pixels: smaller ones are found less surely, and the maker is told so."""
 BLURRED = 6.0
-"""In pixels: the width of an edge at which its place is no longer sure."""
+"""In pixels: the width of an edge from which its place is uncertain."""
 TOO_FAR_OFF: Mm = 1.5
 """Tags that lie so far from where the others say are in no flat picture: one that was stitched, or bent."""
 FIT_BADLY: Mm = 0.6
-"""Tags that lie typically so far from where the others say are told: flat strips of one print do not."""
+"""Tags that lie typically this far from where the others say are pointed out: flat strips of one print do not."""
 BURNT = 254.0
 BURNT_TOLD, BURNT_REFUSED = 0.05, 0.4
 """Share of the picture that is as bright as can be: thin lines are gone there."""

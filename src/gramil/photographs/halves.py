@@ -16,7 +16,7 @@ Array = NDArray[np.float64]
 LEANS_MOST = 0.35
 """In radians: how far the axis may lie from the longest way of the line's points."""
 LET_PASS: Mm = 5.0
-"""What the halves may differ by and still be made alike: it is told, and the maker decides."""
+"""How much the halves may differ and still be made alike: the maker is told, and decides."""
 
 
 @dataclass(frozen=True)

@@ -35,9 +35,9 @@ CLOSEST = 0.4
 NEAR: Mm = 1.2
 """How far to either side of the way its middle is reckoned."""
 WIDEST: Mm = 2.5
-"""Ink that is wider is no line: a filled shape, a shadow."""
+"""Ink wider than this is not a line but a filled shape or a shadow."""
 GAP: Mm = 15.0
-"""A stretch without ink that is longer is told."""
+"""A stretch without ink longer than this is pointed out."""
 BESIDE = 5
 """At how many profiles one after another a second line must run beside the first to be told."""
 FAINTEST = 0.06

@@ -13,7 +13,7 @@ from gramil.photographs.finding_tags import Grey
 FINEST = 300.0
 """Dots to the inch: a pencil's line is three of them wide."""
 MOST = 40_000_000
-"""Pixels, an A2 sheet at the finest: of a larger page so many are made, more coarsely."""
+"""The most pixels, an A2 sheet at the finest: a larger page is drawn more coarsely."""
 COARSEST = 60.0
 """Dots to the inch below which a line is lost."""
 PER_INCH = 72.0

@@ -23,7 +23,7 @@ BYTES = {"1": 1, "L": 1, "P": 1, "I;16": 2, "I;16B": 2}
 """Bytes that a pixel takes in memory while it is read; in colour four."""
 MOST_BYTES = 400_000_000
 STRIP = 64
-"""Rows, as kept, that are made grey at once: there is no room for the whole picture twice."""
+"""How many rows, as kept, are made grey at once: memory would not hold the whole picture twice."""
 TURNED = 0x0112
 """Where a camera notes how it was held (Exif: orientation)."""
 READ = ("JPEG", "PNG", "TIFF", "WEBP", "BMP")

@@ -18,7 +18,7 @@ STRIPS = 4
 SMALLEST_FRAME, LARGEST_FRAME = 200.0, 2000.0
 """Sides of a frame, mm."""
 ANOTHER_BAR = 0.06
-"""A bar that is longer or shorter than printed by this share is no print of it."""
+"""A bar that is longer or shorter than printed by this share is not a print of it."""
 IN_FRAME = tuple(range(8, 20))
 """Numbers of the frame's tags, those of the strips being 0 to 7."""
 

@@ -31,7 +31,7 @@ Array = NDArray[np.float64]
 FEWEST = 8
 """Points on an outline: between fewer a smooth curve strays farther from the line than it is sought."""
 DOUBTFUL: Mm = 0.2
-"""Ink that scatters more about the smooth line than this is told."""
+"""Ink that scatters about the smooth line by more than this is pointed out."""
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ Array = NDArray[np.float64]
 PLACE = 3
 """How many numbers say where a loose piece lies: x and y (mm) and its turn."""
 CORNER_ERROR = 0.15
-"""What a corner is expected to be off, px: the measure of how loosely the lens is held."""
+"""How far off a corner is expected to be, px: the measure of how loosely the lens is held."""
 LENS_SPREAD = (0.7, 0.01, 0.01, 0.3, 0.3)
 """How far lenses differ: log focal length, centre (share of half the diagonal), k1, k2."""
 USUAL_FOCAL = 0.85

@@ -20,7 +20,7 @@ WAVING: Mm = 1.0
 OF_WAVING = 0.6
 """Share of the waving that a place is off by, one standard deviation, seen at 45 degrees. Tried on waving sheets."""
 APART_FROM_REST = 4.0
-"""A tag that is off by so many times the median of all is out of its place."""
+"""A tag that is off by this many times the median of all is out of its place."""
 OUT_OF_PLACE_LEAST: Mm = 0.35
 BESIDE_THE_WORST = 0.6
 """A tag that is off by less than this share of the worst may be off by the worst alone, which lies beside it."""

@@ -46,7 +46,7 @@ OWN_SHEETS: tuple[Ref[Any], ...] = (
 )  # fmt: skip
 """The sheets that only a guitar that came in has."""
 MOST_NAMED = 3
-"""So many missing measures are told of one verdict."""
+"""How many missing measures are named of one verdict."""
 READ = "found_"
 """What the names of readings as found start with."""
 NO_READINGS = frozenset(each.address for each in (n.fret_position, n.neck_straightedge, n.repair_described))

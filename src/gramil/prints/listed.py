@@ -11,7 +11,7 @@ from gramil.reference import Ref
 from gramil.rows import Heading, headings
 
 OF_A_ROD = (n.rod_corner, n.rod_over)
-"""Figures with a row a fret that are of the truss rod's channel; without one they are no numbers."""
+"""Figures of the truss rod's channel with a row for each fret; without a rod they are not numbers."""
 OF_A_CHANNEL = (n.neck_section_channel_depth, n.neck_section_under_channel)
 """The same of any channel, a rod's or a bar's."""
 OF_THE_BOARD_S_BINDING = (n.core_inset, n.core_inset_across, n.swell_step_dry)

@@ -28,7 +28,7 @@ OUTER = "measure_outer"
 KEYS = ("figures", MEASURED, OUTER)
 """Keys of an operation that hold addresses; a whole row of figures may be shown, and is not measured."""
 MOST_NAMED = 8
-"""So many members are named where one is not among them."""
+"""How many members are named if one is not among them."""
 SINGLE = (float, int, str, bool)
 
 

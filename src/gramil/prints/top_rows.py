@@ -64,7 +64,7 @@ WITH_AIR = (
     TopRow("top and air of the box, the lower", n.mode_air_lower),
     TopRow("top and air of the box, the upper", n.mode_air_upper),
 )
-"""Of the modes, what is no list."""
+"""What is known of the modes besides lists."""
 
 
 def row_text(row: TopRow, formatter: Formatter) -> str:
@@ -162,7 +162,7 @@ def picture_words(picture: ModePicture, formatter: Formatter) -> str:
 
 
 MIDDLE = 8.0
-"""So near to the centreline, in mm, a place is told as on it."""
+"""A place this near to the centreline, in mm, is said to be on it."""
 
 
 def _belly(belly: Belly, formatter: Formatter) -> str:

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from gramil.prints.air_base import AirBase
 
 NOT_DIMENSIONS = ("finding_", "setup_", "drawing_", "piece_")
-"""Leading nouns of what is on the graph and is no dimension: verdicts, set-ups, drawings and pieces of drawings."""
+"""Leading nouns of what is on the graph besides dimensions: verdicts, set-ups, drawings and pieces of drawings."""
 ROOMS = (gramil.parts, gramil.findings, gramil.setups, gramil.drawings)
 
 

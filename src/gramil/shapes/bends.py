@@ -17,7 +17,7 @@ FINE, LONGEST = 0.002, 1.5
 CORNER = 0.2
 """In radians: a turn at one place that is a corner and no longer a bend."""
 LEAST_TURN = 0.2
-"""In radians: a run that turns by less is no bend to be found in the iron."""
+"""In radians: a run that turns by less is not a bend that is looked for on the iron."""
 
 
 ALIKE = 0.999

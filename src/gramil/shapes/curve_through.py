@@ -23,7 +23,7 @@ End = Literal["free", "square"]
 """`free`: nothing is known beyond; `square`: the point lies on the x axis, and beyond is the curve's mirror image."""
 _ROUNDS = 2
 FAR_APART = 3.0
-"""A span so many times as long as its shorter neighbour may bulge."""
+"""A span this many times as long as its shorter neighbour may bulge."""
 BULGE = 0.05
 """A span bulges that leaves its chord by more than this share of it: as an arc of 23 degrees does."""
 

@@ -21,7 +21,7 @@ Array = NDArray[np.float64]
 FINE, LONGEST = 0.002, 1.5
 """In mm: how close chords of what is left of the outline lie to it, and how long they are at most."""
 ANGLE = 0.02
-"""In radians: places on an arc are no farther apart."""
+"""In radians: the farthest that places on an arc lie apart."""
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from gramil.shapes.unrolled import UnrolledSide
 
 Array = NDArray[np.float64]
 STEPS = 256
-"""Into so many steps the bevel's length is cut, an even number: its middle is one of the places between them."""
+"""Into how many steps the bevel's length is cut, an even number: its middle is one of the places between them."""
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from gramil.shapes.curve import Curve, Span
 
 Array = NDArray[np.float64]
 FEW, MOST_KNOWN = 8, 512
-"""Places asked for at once that are kept, and so many times."""
+"""How many places may be asked for at once for the answer to be kept, and how many answers are kept."""
 LEAST_SWELL = 0.01
 """In mm: a widest and a narrowest station that differ by less are a ripple, and neither is named."""
 

@@ -7,7 +7,7 @@ Array = NDArray[np.float64]
 _AT_ONCE = 500_000
 """Distances held at one time: 4 MB of them."""
 _BY_TREE = 4_000_000
-"""So many distances are quicker found by a tree, though the library that has one takes a third of a second to load."""
+"""From how many distances a tree is quicker, though the library that has one takes a third of a second to load."""
 
 
 def nearest_rows(points: Array, others: Array, *, by_tree: bool = False) -> NDArray[np.intp]:

@@ -23,7 +23,7 @@ PIXEL = 25.4 / 96
 
 STRAIGHT = svgelements.Line | svgelements.Close
 LONGEST = 80
-"""Letters of a name that is told."""
+"""How many letters of a name are shown."""
 Shape = tuple[tuple[str, ...], str, svgelements.Path]
 """The ids of a shape and of the groups about it, what it is called, and its path."""
 

@@ -28,7 +28,7 @@ ASKED = (
     *("body.described", "soundhole.described", "bridge_plate.described", "repair.described"),
     *("body.open_pored", "carve.open_pored"),
 )
-"""What a list may ask of a description that is no key of it."""
+"""What a list may ask of a description besides its keys."""
 
 
 def wrong_skip(row: object) -> Mistake | None:

@@ -11,7 +11,7 @@ from gramil.store.moments import moment_text
 from gramil.store.opening import Store
 
 KEPT_CHANGES = 200
-"""So many changes back the rows as they were are kept."""
+"""For how many changes back the rows as they were are kept."""
 
 
 _FORGET_EMPTY = "DELETE FROM change WHERE id = ? AND NOT EXISTS (SELECT 1 FROM journal WHERE change = change.id)"

@@ -20,7 +20,7 @@ KEPT = 0.02
 """How near the promise is met: a share of the change that was asked for."""
 STEPS = 5
 ALIKE = 0.8
-"""A mode is the same as before if its shape is so much alike: 1 is the same."""
+"""How alike the shapes must be for a mode to be the same as before: 1 is the same shape."""
 ADDED = 1.0
 """The most that is added to a brace, a share of its height."""
 

@@ -24,7 +24,7 @@ from gramil.physics.plates.strain import Strained, largest_in_bar, largest_in_pl
 from gramil.physics.plates.whole import Bare, Modes, Whole, whole_of, with_bar
 
 MODES = 10
-"""So many modes are told."""
+"""How many modes are named."""
 INSIDE = 0.5
 """How far in from the bridge's edges its turn is read, mm."""
 

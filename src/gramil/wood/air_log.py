@@ -27,7 +27,7 @@ from gramil.wood.log_units import HumidityUnit, TemperatureUnit, humidity_unit, 
 BELIEVABLE = (-40.0, 60.0)
 """C; a reading outside is left out."""
 MOST_TOLD = 1000
-"""So many lines left out, and so many gaps, are told one by one; all are counted."""
+"""How many lines left out, and how many gaps, are named one by one; all are counted."""
 _GAP = 3.0  # usual intervals without a reading
 _SPOILT = 0.1  # share of rows that may be left out before the file is refused
 _REASONS = (

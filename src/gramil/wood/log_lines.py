@@ -10,7 +10,7 @@ from typing import BinaryIO
 from gramil.faults import Fault, MakersFault
 
 LONGEST_LINE = 50_000
-"""Letters; a line that is longer is no logger's."""
+"""In letters: a longer line is not a logger's."""
 _BLOCK = 1 << 20
 
 

@@ -20,7 +20,7 @@ from gramil.physics.arrays import FloatArray, floats
 DateOrder = Literal["year first", "day first", "month first"]
 
 FIRST_YEAR, LAST_YEAR = 1980, 2099
-"""A time outside them is none at which a logger read anything."""
+"""A time outside these years is not one at which a logger read anything."""
 _EITHER: Final[tuple[DateOrder, DateOrder]] = ("day first", "month first")
 _DAY = 86400.0
 _HOUR = 3600.0
@@ -29,7 +29,7 @@ _EARLIEST = (date(FIRST_YEAR, 1, 1).toordinal() - _EPOCH) * _DAY
 _LATEST = (date(LAST_YEAR, 12, 31).toordinal() - _EPOCH + 1) * _DAY
 _STEADY = 3 * _DAY
 _MOST_DATES = 50_000
-"""More different dates than a century has are no log's."""
+"""A log has no more different dates than a century has days."""
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _FORM = re.compile(
     r"(?P<date>\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}[- ]+[A-Za-z]{3,9}[-, ]+\d{2,4}|[A-Za-z]{3,9} +\d{1,2},? +\d{4})"

@@ -18,7 +18,7 @@ from gramil.wood.movement import COEFFICIENT_RANGE, outside
 from gramil.wood.species import Direction, Published, Species
 
 HELD = (0.5, 0.85)
-"""Share of the free strain that is held: braces that may bend, to bending blocked. Assumed."""
+"""Which share of the free strain is held: from braces that may bend, to bending blocked. Assumed."""
 CREEP = (0.3, 0.6)
 """Share of the stress that creep leaves. Assumed."""
 

@@ -16,8 +16,9 @@ ON_IT = 0.003
 STEP = pi / 10
 """The most that two neighbouring chords of one arc turn: a polygon's corners turn more."""
 FEWEST, ALIKE = 3, 2.5
-"""Chords that make an arc at the least; two do where the curve before and after turns no more than so many times as
-much, or as little."""
+"""How many chords make an arc at the least; two do if the curve before and after turns no more, and no less, than this
+many times as much.
+"""
 MOST = 0.9 * pi
 """The most that one arc turns; a longer one is written as several."""
 BETWEEN = 0.05

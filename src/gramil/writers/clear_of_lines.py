@@ -13,7 +13,9 @@ from gramil.writers.proof_square import meet
 STEPS = (0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5)
 """How far from their place words may stand, in heights of a capital, tried in turn."""
 FEW, NEXT, WAYS = 12, 2, 12
-"""Words of more letters are put only so many steps away: further off they would seem to be said of something else."""
+"""Words of more letters than this are put at most this many steps away: further off they would seem to be said of
+something else.
+"""
 ROOM = 0.1
 """Room round words, as a share of the height of their capitals."""
 

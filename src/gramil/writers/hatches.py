@@ -16,7 +16,7 @@ LAYER = "hatch"
 FINEST = 0.6
 """No two hatch lines closer than this in mm: they would print as a grey."""
 LARGE, WIDEST = 120.0, 2.0
-"""A shape wider than this in mm has its lines further apart, so many times as far at the most: they stay a ground."""
+"""A shape wider than this in mm has its lines further apart, at most this many times as far: they stay a ground."""
 ROUND = 240
 """Corners of the outline in place of a circle that is left clear."""
 

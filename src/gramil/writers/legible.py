@@ -34,13 +34,15 @@ SPACE, FEW = 0.8, 3
 SHARES = (0.45, 0.6, 0.8, 1.0)
 """Shares of the room's height in which a drawing is tried, the least first."""
 LOWER, MORE = (0.32, 0.38, SHARES[0], 0.54), 3
-"""Shares of the room's height that a lower drawing takes, for a page that would not hold it otherwise, and so many more
-words may stand in its table."""
+"""Shares of the room's height that a lower drawing takes, for a page that would not hold it otherwise, and how many
+more words may stand in its table.
+"""
 MANY = 1000
 """More rows than any table has."""
 WORTH, SEEN = 6.0, 0.5
-"""So many mm a lower drawing must save, and so large must its lines be beside those of the other: smaller, they are
-lost among the words."""
+"""How many mm a lower drawing must save, and how large its lines must be beside those of the other: smaller, they are
+lost among the words.
+"""
 WIDEST = 0.4
 """Words wider than this share of the page stand in the table."""
 

@@ -18,7 +18,7 @@ SQUARES: Mapping[LengthUnit, tuple[float, float]] = {"mm": (100.0, 50.0), "in": 
 """Sides of the square that proves the print, in mm, the largest that fits; the bar on every page is as long as the
 first."""
 OFF_BY_MOST = 0.1
-"""A printer further off than this share is no printer but a slip in the figure."""
+"""A printer that is off by more than this share is a slip in the figure."""
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from gramil.writers.proof_square import meet as boxes_meet
 from gramil.writers.slanted import Corners, hits, meet, upright
 
 RING = (1.0, 1.2, 1.6)
-"""Radius of the ring round a number of so many digits, in heights of a capital."""
+"""Radius of the ring round a number, by its count of digits, in heights of a capital."""
 THIN = 0.1
 """Half the room that a line from a number to its words takes, in mm."""
 WAYS = 8

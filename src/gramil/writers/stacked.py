@@ -7,7 +7,7 @@ from itertools import pairwise
 from gramil.drawings.marks import Label, Mark, Point, Span, Words
 
 LINES = 3.0
-"""Words no further under others than so many of their capitals stand in one stack with them."""
+"""Words that lie under others by no more than this many of their capitals stand in one stack with them."""
 LEAST = 1.7
 """From one line of a stack to the next at the least, in heights of a capital."""
 

@@ -21,7 +21,7 @@ ROOM, ROOM_ALONE = 3.0, 1.0
 """In mm: how far pages overlap; the blank round what is cut on several pages, and on a single one, which has no
 crosses."""
 SLIGHT = 0.5
-"""So much in mm may what stands at a drawing's edge reach past a page that holds all of it."""
+"""How far, in mm, what stands at a drawing's edge may reach past a page that holds all of it."""
 CROSS_ROOM = (24.0, 7.0)
 """How far a cross and the names beside it reach from its middle, in mm."""
 BESIDE = ("text", "dimensions", "list", "centreline")

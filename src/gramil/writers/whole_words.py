@@ -25,8 +25,9 @@ BESIDE, UNDER = 24.0, 5.0
 ROOM = 1.0
 """Room round what is moved, in mm."""
 LIST, TELLING = 4, 12
-"""So many words or more are a list, and so many letters say by themselves what they are of: these may stand anywhere;
-others stay near what they are said of."""
+"""From how many words on they are a list, and from how many letters on they say by themselves what they are of: these
+may stand anywhere; others stay near what they are said of.
+"""
 SHORT, BY_IT, NEAR, ACROSS = 3, 24.0, 90.0, 3.0
 """So few letters stand for their place; how far they, and how far few words, may be moved, in mm; and how many times
 more a step across their line counts than one along it."""

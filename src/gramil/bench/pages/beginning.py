@@ -27,7 +27,7 @@ BOARDS: Mapping[str, str] = {
     "board and neck alone, nylon": "nylon",
     "board and neck alone, twelve strings": TWELVE,
 }
-"""What may be begun that is no whole guitar, and its strings."""
+"""What may be begun other than a whole guitar, and its strings."""
 CHOICES: Mapping[str, tuple[str, ...]] = {
     "instrument.handed": ("right", "left"),
     START: (*STARTING_POINTS, *BOARDS),

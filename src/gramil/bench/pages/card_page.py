@@ -24,7 +24,7 @@ from gramil.sources import cited
 
 MOST_HANGING = 60
 UNSHOWN = ("drawing_", "piece_", "card_")
-"""What hangs on a figure only as lines of a drawing is told by the drawing."""
+"""What depends on a figure only as lines of a drawing is told by the drawing."""
 
 
 @dataclass(frozen=True)

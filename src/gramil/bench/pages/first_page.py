@@ -26,9 +26,9 @@ from gramil.shop.instruments import instruments
 from gramil.store.opening import Store
 
 OPEN_SHOWN = 3
-"""So many open operations stand at length; the rest are folded."""
+"""How many open operations are shown in full; the rest are folded."""
 LOST_SHOWN = 3
-"""So many operations are named that hang on something lost; the rest are counted."""
+"""How many operations that depend on something lost are named; the rest are counted."""
 CLOSES = {
     "lost": "lost",
     "cure": "curing",

@@ -12,7 +12,7 @@ from gramil.faults import MakersFault
 from gramil.store.writing import changes
 
 SHOWN = 20
-"""So many changes that would be gone are listed."""
+"""How many of the changes that would be lost are listed."""
 
 
 def copies_page(request: PageRequest, _: OpenInstruments) -> Response:

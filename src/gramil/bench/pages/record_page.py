@@ -18,7 +18,7 @@ from gramil.store.undo import last_change
 from gramil.store.writing import Change, changes
 
 SHOWN = 60
-"""So many changes are listed."""
+"""How many changes are listed."""
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ Outlines = tuple[Outline, ...]
 Openings = tuple[OpeningTable, ...]
 Ports = tuple[PortTable, ...]
 WRITTEN = ("body", "join", "tail")
-"""What a feature is held to whose place on the body is written down, and not carried there by the scale."""
+"""What a feature is tied to if its place on the body is written down rather than following from the scale."""
 
 
 def held_at(to: str, outline: Outline, body: Body) -> float:

@@ -9,7 +9,7 @@ from gramil.description.plan.parts import RUNS_ON, PlanBrace, Point
 
 Line = tuple[Point, Point]
 ENDS_THERE = 0.04
-"""A line may run past its point by so much of its length, and still cross there."""
+"""By which share of its length a line may run past its point and still cross there."""
 
 
 def crossed_by(braces: Sequence[PlanBrace], half: Sequence[Point]) -> tuple[tuple[str, ...], ...]:

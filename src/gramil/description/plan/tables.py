@@ -19,7 +19,7 @@ BRIDGE = ("length", "width", "front")
 PLATES = ("top", "back")
 HELD_TO = ("body", "join", "tail", "soundhole", "saddle")
 FEWEST = 7
-"""Stations of a body: through fewer there is no telling which is wrong."""
+"""Stations of a body: with fewer, nobody can tell which one is wrong."""
 FEWEST_OF_HEAD = 3
 LONGEST_NAME = 60
 MOST_ROWS = 200

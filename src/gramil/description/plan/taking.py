@@ -17,7 +17,7 @@ from gramil.quantities import Mm
 SHAPED = ("shape", "along", "across", "corner", "lean", "aside")
 """What is said of a soundhole that is not round, or not on the centreline: the plan's is both."""
 ZeroOf = Callable[[str], Mm]
-"""Where along the body lies what a part is held to: body, join, tail, soundhole or saddle."""
+"""What a part's place along the body is measured from: body, join, tail, soundhole or saddle."""
 OF_A_DRAWING = ("outline", "points", "file", "layer", "length", "corners", "alike", "centreline", "traced_within")
 OF_TREBLE = ("treble_outline", "treble_points", "treble_corners")
 """A treble half of its own: the plan's half is both."""

@@ -16,7 +16,7 @@ STANDS_OUT: Mm = 2.0
 """A half-width that lies farther from the curve through the others is asked about: more than a pencil's line, and less
 than a slip of a digit."""
 CALMER = 0.35
-"""The others lie so much calmer without it, as a share of the sum of squares with it."""
+"""How much closer the others must lie without it: the sum of squares without it as a share of that with it."""
 
 
 def standing_out(offsets: Sequence[Offset]) -> tuple[tuple[int, Mm], ...]:

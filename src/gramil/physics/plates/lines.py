@@ -10,7 +10,7 @@ from gramil.physics.arrays import FloatArray, floats
 CORNER = np.radians(25.0)
 """A ring that turns by more at a point has a corner there, which a mesh keeps."""
 LEAST_SIDES = 16
-"""A ring without corners has at least so many sides in a mesh."""
+"""How many sides a ring without corners has at least in a mesh."""
 
 
 def spaced_ring(ring: FloatArray, size: float) -> FloatArray:

@@ -24,7 +24,7 @@ from gramil.physics.plates.samples import ROLL, Read, Samples
 from gramil.physics.plates.whole import Modes, Whole
 
 NEAR = 0.03
-"""Two frequencies nearer than this share of them are told as nearly coinciding."""
+"""Two frequencies nearer to each other than this share are said to nearly coincide."""
 _STEP = 1e-3
 
 

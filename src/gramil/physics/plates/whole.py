@@ -21,7 +21,7 @@ from gramil.physics.plates.plate import Plate
 from gramil.physics.plates.solving import Factor, factor_of, free_modes_of, modes_of, signed
 
 WIDE = 1.5
-"""A bar wider than so many sides of a triangle has its edges followed by the mesh, a narrower one its middle."""
+"""Of a bar wider than this many sides of a triangle the mesh follows the edges, of a narrower one the middle."""
 
 
 @dataclass(frozen=True, eq=False)
