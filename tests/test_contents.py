@@ -103,3 +103,5 @@ def test_a_pack_written_flat_gives_way_to_one_in_folders(tmp_path: Path) -> None
     assert found == {"cut", "cut/board.dxf", "cut/board.svg", "board.svg", "mine.txt"}
     assert (tmp_path / "board.svg").read_bytes() == b"with my notes"
     assert [line for line in lines if "left as it is" in line and "board.svg" in line]
+    gone = [str(tmp_path / name) for name in ("board.dxf", "old/one.svg")]
+    assert [line.removesuffix("  removed: no longer made") for line in lines if "removed" in line] == gone

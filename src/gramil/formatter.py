@@ -60,7 +60,7 @@ IN_INCH_SHOPS = {
 POWERS = {"mm2": 2, "mm3": 3, "mm4": 4}
 RAISED = {2: "²", 3: "³", 4: "⁴"}
 ALIKE = 1e-9
-"""In mm: lengths that differ by less than this are the same, as figures that follow from one another agree within it."""
+"""In mm: lengths that differ by less are the same; figures that follow from one another agree to within this."""
 MOST = 8
 """The most decimals by which figures are told apart."""
 MANY = 1e4

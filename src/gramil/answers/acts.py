@@ -17,12 +17,13 @@ class FileAnswer:
 
 @dataclass(frozen=True)
 class Packed:
-    """A pack, a book or schemas: the files that were written, and those of an earlier pack that were left because they
-    were changed.
+    """A pack, a book or schemas: the files that were written, and those of an earlier pack that are made no more: left
+    because they were changed, or removed.
     """
 
     files: tuple[FileAnswer, ...]
     left: tuple[str, ...]
+    removed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -38,9 +39,10 @@ def acted(did: Any) -> Any:
     return Acted.__class_getitem__(did)  # type: ignore[attr-defined]  # every Generic has it
 
 
-def packed(folder: str, files: Mapping[str, bytes], left: Iterable[str]) -> Packed:
+def packed(folder: str, files: Mapping[str, bytes], left: Iterable[str], removed: Iterable[str]) -> Packed:
     """The files of a pack, by their names in its folder."""
     return Packed(
         tuple(FileAnswer(f"{folder}/{name}", len(content)) for name, content in files.items()),
         tuple(f"{folder}/{name}" for name in left),
+        tuple(f"{folder}/{name}" for name in removed),
     )

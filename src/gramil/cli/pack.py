@@ -1,7 +1,7 @@
 """`gramil pack`: drawings, templates, set-up sheets and tables, whole or not at all."""
 
 import sys
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import click
@@ -23,7 +23,7 @@ from gramil.formatter import formatter_of
 from gramil.measure import LengthUnit
 from gramil.pack import pack_makers, whole_pack
 from gramil.print_choice import Choices, PrintChoice, choices, chosen_makers
-from gramil.writers.files import write_files
+from gramil.writers.files import Written, write_files
 from gramil.writers.paper import checked, read_scale
 
 
@@ -94,14 +94,14 @@ def command(
         beside = True
     else:
         makers, beside = pack_makers(figures, formatter, work, sheet, scale, sheets_on or ""), False
-    pack, left = written_pack(makers, out, overwrite, beside)
+    pack, done = written_pack(makers, out, overwrite, beside)
     if as_json:
         from gramil.answers.acts import packed
         from gramil.answers.answer import whose
 
-        write_answer("pack", [whose(figures)], packed(out.as_posix(), pack, left))
+        write_answer("pack", [whose(figures)], packed(out.as_posix(), pack, done.left, done.removed))
         return
-    for line in pack_lines(out, pack, left):
+    for line in pack_lines(out, pack, done):
         click.echo(line)
 
 
@@ -112,8 +112,8 @@ def write_pack(makers: Mapping[str, Callable[[], bytes]], out: Path, beside: boo
 
 def written_pack(
     makers: Mapping[str, Callable[[], bytes]], out: Path, overwrite: bool = False, beside: bool = False
-) -> tuple[dict[str, bytes], Sequence[str]]:
-    """Make every file, then write them all: the files, and the names of those that an earlier pack left.
+) -> tuple[dict[str, bytes], Written]:
+    """Make every file, then write them all: the files, and what happened in the folder.
 
     With `beside` what an earlier pack left there stays. A file of an earlier pack that was changed since is left.
     Raises MakersFault for a bad place.
@@ -126,13 +126,14 @@ def written_pack(
     with watched as bar:
         pack = dict(bar)
     done = write_files(out, pack, overwrite, beside)
-    return pack, done.left
+    return pack, done
 
 
-def pack_lines(out: Path, pack: Mapping[str, bytes], left: Iterable[str]) -> list[str]:
-    """A line for each file that was written, with its size, and for each that was left."""
-    stayed = [f"{out / name}  left as it is: no longer made, and changed since it was written" for name in left]
-    return [*(f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()), *stayed]
+def pack_lines(out: Path, pack: Mapping[str, bytes], done: Written) -> list[str]:
+    """A line for each file written, with its size, and for each of an earlier pack that was removed or left."""
+    gone = [f"{out / name}  removed: no longer made" for name in done.removed]
+    stayed = [f"{out / name}  left as it is: no longer made, and changed since it was written" for name in done.left]
+    return [*(f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()), *gone, *stayed]
 
 
 def _of_today(known: Choices, file: Path, shop: Path | None, at: str | None) -> PrintChoice:
