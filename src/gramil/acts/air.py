@@ -7,6 +7,7 @@ from typing import Any
 from gramil.air.outlooks import Spell, put_outlook
 from gramil.air.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places, update_place
 from gramil.description.reading import parse_shop
+from gramil.description.shop.bare import bare_shop
 from gramil.faults import MakersFault
 from gramil.shop.corrections import strike_reading
 from gramil.store.opening import Store
@@ -30,10 +31,9 @@ def change_place(store: Store, seen: Place, figures: Mapping[str, Any], hand: Ha
     the place was changed since it was `seen`.
     """
     new = replace(seen, figures=figures)
-    head = 'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "mm"\n'
     rows = [("name", new.name), *new.figures.items()]
     others = (table_text("[[place]]", [("name", each.name)]) for each in places(store) if each.id != seen.id)
-    parse_shop("\n".join([head, table_text("[[place]]", rows), *others]), f"the {new.name}")
+    parse_shop("\n".join([bare_shop(), table_text("[[place]]", rows), *others]), f"the {new.name}")
     return update_place(store, new, hand)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from gramil.air.pieces import PIECE
 from gramil.air.places import places
 from gramil.description.reading import parse_shop
+from gramil.description.shop.bare import bare_shop
 from gramil.faults import Fault, MakersFault
 from gramil.quantities import Mm
 from gramil.shop.shop_in_store import bring_in_shop
@@ -71,10 +72,9 @@ def bring_in_description(store: Store, text: str, file: str, hand: Hand) -> None
 
 def _refuse_row(store: Store, tool: Item) -> None:
     """Raises MakersFault, each fault with its key, for a row that a shop's description would not accept."""
-    head = 'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "mm"\n'
     row = table_text(f"[[{tool.kind}]]", [("name", tool.name), *tool.figures.items()])
     try:
-        parse_shop("\n".join([head, row, *_around(store, tool)]), "the form")
+        parse_shop("\n".join([bare_shop(), row, *_around(store, tool)]), "the form")
     except MakersFault as found:
         faults = found.faults
         raise MakersFault(

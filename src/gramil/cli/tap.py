@@ -13,6 +13,7 @@ from gramil.cli.options import shop_file, shop_of
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.decimals import signed
 from gramil.description.reading import parse_shop
+from gramil.description.shop.bare import bare_shop
 from gramil.formatter import shown
 from gramil.measure import LengthUnit
 
@@ -93,8 +94,7 @@ def _found(name: str, figures: dict[str, Any], unit: LengthUnit, shop: Path | No
 def _row(name: str, figures: dict[str, Any], unit: LengthUnit) -> str:
     from gramil.store.toml_text import table_text
 
-    head = f'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "{unit}"\n'
-    return "\n".join([head, table_text("[[tapped]]", [("name", name), *figures.items()])])
+    return "\n".join([bare_shop(unit), table_text("[[tapped]]", [("name", name), *figures.items()])])
 
 
 def lines(found: "TriedWood", unit: LengthUnit) -> Iterator[str]:

@@ -7,6 +7,7 @@ from gramil import names as n
 from gramil.bare_numbers import with_unit
 from gramil.cli.store_options import moment_of
 from gramil.description.reading import parse_shop
+from gramil.description.shop.bare import bare_shop
 from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.store.toml_text import table_text
@@ -23,9 +24,8 @@ def with_push(figures: Figures, weight: str, given: str) -> tuple[Figures, Mappi
     known = figures[n.timber_pushes]
     name = f"{instrument}, push {len(known) + 1}"
     row = {"name": name, "for": instrument, "weight": weight, "given": with_unit(given, "mm", unit)}
-    head = f'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "{unit}"\n'
     table = table_text("[[pushed]]", list(row.items()))
-    read = parse_shop(f"{head}\n{table}", "what was typed").shop.pushed[0]
+    read = parse_shop(f"{bare_shop(unit)}\n{table}", "what was typed").shop.pushed[0]
     return figures.with_base({**figures.base, n.timber_pushes.address: (*known, pushed(read))}), row
 
 

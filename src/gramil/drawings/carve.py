@@ -13,6 +13,9 @@ from gramil.shapes.facets import even_angles, facets, vertices
 
 OWNS = ("drawing_", "piece_")
 
+NO_STATION = "No station lies short of the heel."
+"""What a drawing of the stations says if there is none."""
+
 SHOULDER, UNDER, APART = 16.0, 19.0, 8.0
 """In mm: a gauge card beside its hollow, under it, and between two cards."""
 CURVE = 96
@@ -61,7 +64,7 @@ def _at(station: CarveStation) -> "n.CarveStationRef":
 def drawing_neck_gauges(instrument_name: str, piece_laser: Machine, piece_gauge_cards: Marks) -> Drawing:
     """Gauge cards for the neck's back, to be cut from sheet: the same for both hands."""
     note = Words((0.0, 5.0), "upper edge along the joint of board and neck", 2.4, anchor="middle")
-    nothing = Words((0.0, 0.0), "No station lies short of the heel.", 2.4, anchor="middle")
+    nothing = Words((0.0, 0.0), NO_STATION, 2.4, anchor="middle")
     marks = (*piece_gauge_cards, note) if piece_gauge_cards else (nothing,)
     title = f"{instrument_name}, gauge cards for the neck"
     return cut_by(piece_laser, Drawing("neck-gauges", title, "the end", marks))
@@ -158,7 +161,7 @@ def piece_setup_flats(
 ) -> Marks:
     """The flats at the first station alone."""
     if not carve_stations:
-        return (Words((0.0, 0.0), "No station lies short of the heel.", 2.4, anchor="middle"),)
+        return (Words((0.0, 0.0), NO_STATION, 2.4, anchor="middle"),)
     first = carve_stations[0]
     view = View((0.0, 0.0), piece_flats_scale, piece_flats_scale)
     return _flats(first, tuple(line for line in carve_lines if line.station == first.name), carve_facets, view)

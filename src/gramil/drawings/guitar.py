@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil import names as n
+from gramil.drawings.carve import NO_STATION
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, face_run, handed, leaning
 from gramil.parts.edge_records import Edge
@@ -305,5 +306,5 @@ def piece_cut_strings(
 def drawing_plan_sections(instrument_name: str, piece_cuts: Marks, piece_cut_strings: Marks) -> Drawing:
     """Neck, board and strings cut across at the stations, twice as large as life, seen from the tail."""
     title = f"{instrument_name}, neck and board cut across"
-    nothing = (Words((0.0, 0.0), "No station lies short of the heel.", 2.4),)
+    nothing = (Words((0.0, 0.0), NO_STATION, 2.4),)
     return Drawing("plan-sections", title, "the end", (*piece_cuts, *piece_cut_strings) or nothing, scale=ACROSS)

@@ -4,7 +4,7 @@ from typing import Any
 
 from gramil import names as n
 from gramil.findings.finding import Finding
-from gramil.findings.threshold import at_least, at_most, judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.quantities import Mm
 from gramil.reference import Ref
 
@@ -21,6 +21,12 @@ def standing_proud(name: str, figure: Ref[Any], proud: Mm, pair: str, least: Mm,
         f"How far binding and purfling stand proud with the nearest pair on hand, {pair}.",
         OTHER,
     )
+
+
+def no_cutters(name: str, figure: Ref[Any], inset: Mm) -> Finding:
+    """Not judged, because the shop lists nothing to cut a ledge with; `inset` is what is wanted."""
+    because = "because the shop lists no bearing-guided cutter"
+    return not_judged(name, figure, because, "List the cutters with their bearings.", inset)
 
 
 def no_pair(name: str, figure: Ref[Any], inset: Mm) -> Finding:

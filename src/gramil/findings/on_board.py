@@ -5,7 +5,7 @@ import math
 from gramil import names as n
 from gramil.description.records import Blank, Block, Cutter, KeptPiece, not_measured, stock_for
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.ledge import no_pair, standing_proud
+from gramil.findings.ledge import no_cutters, no_pair, standing_proud
 from gramil.findings.threshold import MEASURE_PIECE, at_most, judged, not_judged
 from gramil.parts.edge_records import NO_PAIR
 from gramil.parts.records import BlankChoice, BlockChoice, LedgeChoice, TemplateMatch
@@ -39,10 +39,7 @@ def finding_ledge(
     if core_inset == 0:
         return ()
     if not shop_cutters:
-        because = "because the shop lists no bearing-guided cutter"
-        return (
-            not_judged("binding ledge", n.core_inset, because, "List the cutters with their bearings.", core_inset),
-        )
+        return (no_cutters("binding ledge", n.core_inset, core_inset),)
     if ledge_choice == NO_PAIR:
         return (no_pair("binding ledge", n.core_inset, core_inset),)
     return (

@@ -5,7 +5,7 @@ from math import isnan
 from gramil import names as n
 from gramil.description.records import Cutter
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.ledge import no_pair, standing_proud
+from gramil.findings.ledge import no_cutters, no_pair, standing_proud
 from gramil.findings.threshold import Bounds, at_least, at_most, judged, not_judged, saying
 from gramil.parts.edge_records import NO_PAIR, Channel, Cut, Strip, Tilt
 from gramil.quantities import Mm, Ratio
@@ -186,9 +186,7 @@ def finding_channel_cutters(
     """Whether cutters and bearings on hand make the body's channels."""
     if channel_cuts and not shop_cutters:
         first = channel_cuts[0]
-        because = "because the shop lists no bearing-guided cutter"
-        at = n.channel_cuts[first.name].inset
-        return (not_judged("binding channels", at, because, "List the cutters with their bearings.", first.inset),)
+        return (no_cutters("binding channels", n.channel_cuts[first.name].inset, first.inset),)
     return tuple(_channel(each, limit_binding_proud_least, limit_binding_proud_most) for each in channel_cuts)
 
 

@@ -123,8 +123,7 @@ def course(sheets: Sequence[Modes], start: Sequence[ArrayLike], times: ArrayLike
     clock, given = floats(times), _air_per_face(air, len(sheets))
     datum = float(given.mean()) if given.size else 0.0  # an even content stays; without it less is lost to rounding
     faces, steps = given - datum, np.diff(clock)
-    if faces.shape[0] != clock.size or clock.size == 0 or (steps < 0).any():
-        raise ValueError("times must not fall, and there must be one row of air to each of them")
+    check_rows(clock, faces)
     batch = _Batch.of(sheets)
     amplitudes = batch.amplitudes([floats(content) - datum for content in start])
     rows = [batch.read(amplitudes[None], faces[:1])]
@@ -195,6 +194,12 @@ def _eigenmodes(
     shapes = np.zeros((stores.size, rates.size))
     shapes[free] = vectors / roots[:, None]
     return rates, shapes
+
+
+def check_rows(times: FloatArray, air: FloatArray) -> None:
+    """Raises ValueError if times fall, or there is not a row of air to each."""
+    if times.size == 0 or air.shape[0] != times.size or (np.diff(times) < 0).any():
+        raise ValueError("times must not fall, and there must be one row of air to each of them")
 
 
 def _air_per_face(air: ArrayLike, sheets: int) -> FloatArray:

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from gramil.physics.arrays import FloatArray, floats
-from gramil.physics.diffusion import Modes
+from gramil.physics.diffusion import Modes, check_rows
 from gramil.physics.step_response import step_response
 
 REMEMBERED = 40.0
@@ -22,8 +22,7 @@ def profile_at_end(modes: Modes, start: ArrayLike, times: ArrayLike, air: ArrayL
     between readings. Raises ValueError if times fall or shapes disagree.
     """
     clock, given = floats(times), floats(air)
-    if clock.size == 0 or given.shape[0] != clock.size or (np.diff(clock) < 0).any():
-        raise ValueError("times must not fall, and there must be one row of air to each of them")
+    check_rows(clock, given)
     datum = float(given.mean())
     faces = (given if given.ndim == 2 else np.repeat(given[:, None], 2, axis=1)) - datum
     begun = modes.shapes.T @ (modes.stores * (np.broadcast_to(floats(start), modes.stores.shape) - datum))
