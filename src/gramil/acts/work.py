@@ -165,7 +165,7 @@ def _use_up(store: Store, instrument: int, operation: str, hand: Hand) -> tuple[
 
 
 def _use_kept(store: Store, owner: Instrument, operation: str, hand: Hand) -> Iterator[UsedUp]:
-    """Wood in stock whose name a piece has that is kept for this: used up with it, though nobody promised it."""
+    """Wood in stock that has the name of a piece kept for this: used up with it, though nobody promised it."""
     named = {each.name: each for each in blanks(store)}
     for piece in pieces_used(store, owner, {operation}):
         if piece.name not in named:

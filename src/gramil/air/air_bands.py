@@ -29,7 +29,7 @@ class Limits:
     temperature: tuple[float, float]
 
     def reached(self, damper: float, drier: float) -> "Limits":
-        """The air that can be brought into the band by making it so much damper, or so much drier, in %."""
+        """The air that can be brought into the band by making it damper, or drier, by this many %."""
         dry, damp = self.humidity
         return Limits(self.what, (dry - damper, damp + drier), self.temperature)
 

@@ -30,7 +30,7 @@ TALLEST = 44.0
 ROOM_BETWEEN = 18.0
 """Least between the treble string's plane and the top of the bass string's saddle, in mm on the paper."""
 LEAST_DROP = 46.0
-"""So far below the treble string's plane the bass string's lies at the least, in mm on the paper."""
+"""How far below the treble string's plane the bass string's lies at least, in mm on the paper."""
 
 
 @dataclass(frozen=True)

@@ -31,7 +31,7 @@ class PlaceNow:
     machines: tuple[float, float] = (0.0, 0.0)
 
     def reached(self, limits: Limits) -> Limits:
-        """The air of its own that its machines can bring into a band, and hold there."""
+        """Which of its own air its machines can bring into a band, and hold there."""
         return limits.reached(*self.machines)
 
     def by_record(self, limits: Limits, hours: float) -> Stays | None:

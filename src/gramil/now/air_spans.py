@@ -70,7 +70,7 @@ def _by_outlook(
     until: datetime | None,
     luck: Sequence[float] | None = None,
 ) -> Iterator[Span]:
-    """By spells: today those of the band, from tonight on those too that the place's machines bring into it."""
+    """By spells: today those in the band, from tonight on also those that the place's machines can bring into it."""
     tonight = _minute(_midnight_after(now), now)
     for begin, last in _windows(place, limits, now, minutes, until, luck):
         if begin < tonight:

@@ -22,7 +22,7 @@ from gramil.physics.humid_air import Room, humidity_moved
 from gramil.wood.moisture import moisture_band
 
 NIGHT = 12.0
-"""Hours that a machine runs before a day on which work counts on it."""
+"""For how many hours a machine runs before a day on which work counts on it."""
 
 
 def conditions(
@@ -92,7 +92,7 @@ def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]
 
 
 def _machines_move(place: PlaceAir, temperature: float) -> tuple[float, float]:
-    """By how much (%) a place's humidifier, and its dryer, move its air in a night; nothing where that is not known."""
+    """By how much (%) a place's humidifier, and its dryer, move its air in a night; 0 if the room is not known."""
     if place.room is None or place.air_changes is None:
         return 0.0, 0.0
     room = Room(place.room, place.air_changes)

@@ -309,7 +309,7 @@ def _air_to_come(air: PlaceNow, gluing: Limits) -> str:
 
 
 def _by_machines(air: PlaceNow, gluing: Limits) -> str:
-    """What a plan counts as open that a humidifier or a dryer must open."""
+    """Which machine must run for what a plan counts as open; empty without one."""
     names = [name for name, moves in zip(("humidifier", "dryer"), air.machines, strict=True) if moves]
     if not names:
         return ""

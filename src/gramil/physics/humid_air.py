@@ -122,8 +122,8 @@ def water_to_hold(
 
 
 def humidity_moved(rate: float, temperature: float, room: Room, hours: float) -> float:
-    """How far a machine moves a room's relative humidity, in %, that puts in or takes out `rate` g of water an hour,
-    once it has run for so many hours at the room's temperature (C), where the air changes most often.
+    """How far (%) a machine that puts in or takes out `rate` g of water an hour moves a room's relative humidity, once
+    it has run for some hours at the room's temperature (C), where the air changes most often.
 
     Formula: 100 rate (1 - exp(-n t)) / (n V d_saturated), with V, n and t as in `water_to_hold`: the room as one
     well-mixed volume. Walls, floor and wood are not counted, so the first day moves less.

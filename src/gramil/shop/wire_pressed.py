@@ -76,7 +76,7 @@ def pressed(store: Store, instrument: int, wire: str) -> Mm:
 
 
 def lost_with_its_board(store: Store, instrument: int) -> None:
-    """Forget within the change under way what an instrument's frets took: the board that they are in is not its own
-    any more, and a new one takes wire of its own.
+    """Forget within the change under way what an instrument's frets took: their board is no longer its own, and a new
+    one takes wire of its own.
     """
     store.rows("DELETE FROM setting WHERE key = ?", (f"{_KEY}{instrument}",))

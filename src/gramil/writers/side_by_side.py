@@ -51,7 +51,7 @@ def side_by_side(
 
 
 def _pieces(marks: Sequence[Plain]) -> list[list[Plain]]:
-    """Each closed line to cut by, with what follows it; nothing where something stands before the first.
+    """Each closed line to cut by, with what follows it; empty if something stands before the first.
 
     A line within the one that began a piece is a window in it.
     """
