@@ -14,7 +14,7 @@ def test_every_answer_that_cannot_be_is_told_at_once_at_its_field_and_in_its_wor
     page = answer.text
     assert page.count('aria-invalid="true"') == 2
     assert "2 answers cannot be read" in page
-    told = re.findall(r'<p class="fault" id="e\d">(.*?)</p>', page)
+    told = re.findall(r'<p class="fault" id="q\d-fault">(.*?)</p>', page)
     assert len(told) == 2
     for words in told:
         assert "scale.length" not in words

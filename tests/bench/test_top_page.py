@@ -56,7 +56,7 @@ def test_a_mode_over_the_braces_and_a_brace_shaved(demo: httpx.Client) -> None:
     assert "0.50 mm off X, solved again" in page
     before, after = re.search(r"the bridge turns</th><td>([\d.]+)°</td><td>([\d.]+)°", page).groups()  # type: ignore[union-attr]
     assert float(after) > float(before)
-    for wrong, told in (("99", "more cannot come off"), ("-1", "more cannot come off"), ("thin", "thin")):
+    for wrong, told in (("99", "no more can come off"), ("-1", "no more can come off"), ("thin", "thin")):
         assert told in demo.get("/instrument/1/top", params={**asked, "off": wrong}).text
     assert demo.get("/instrument/1/top", params={"solve": "1", "mode": "77", "brace": "no such"}).status_code == 200
     whither = demo.get("/instrument/1/top", params={**asked, "making": "1"}, headers={"hx-request": "true"})

@@ -17,5 +17,5 @@ def seen_tags(scene: Scene, random: np.random.Generator, cut: tuple[float, float
     for number, (x, y, turn) in scene.tags.items():
         turned = np.array([(np.cos(turn), np.sin(turn)), (-np.sin(turn), np.cos(turn))])
         seen = scene.seen(corners(scene.side) @ turned + (x, y)) - cut
-        found.append(FoundTag(number, seen + random.normal(0, CORNER, seen.shape), False, 60.0, 1.5, 150.0))
+        found.append(FoundTag(number, seen + random.normal(0, CORNER, seen.shape), False, 60.0, 1.5))
     return tuple(found)

@@ -85,7 +85,7 @@ def off_in_mm(path: Path) -> float:
     along, down = seen[ACROSS - 1] - seen[0], seen[-ACROSS] - seen[0]
     board = BOARD if along[0] * down[1] > along[1] * down[0] else BOARD * (1, -1)
     tags = {number: RING[4 * number : 4 * number + 4] for number in range(3)}
-    found = tuple(FoundTag(number, seen[rows], False, PITCH, 1.0, 100.0) for number, rows in tags.items())
+    found = tuple(FoundTag(number, seen[rows], False, PITCH, 1.0) for number, rows in tags.items())
     answer = solved([Piece({number: board[rows] for number, rows in tags.items()})], [Picture(size, found)])
     rest = np.setdiff1d(np.arange(len(board)), RING)
     off = answer.camera().on_plane(seen[rest]) - board[rest]

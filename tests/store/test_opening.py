@@ -134,8 +134,8 @@ def test_a_failing_upgrade_leaves_the_store_as_it_was(store: Store, path: Path, 
 @pytest.mark.parametrize(
     ("form", "words"),
     [
-        (-5, "no Gramil wrote"),
-        (0, "no Gramil wrote"),
+        (-5, "no Gramil ever wrote"),
+        (0, "no Gramil ever wrote"),
         (1, "not as Gramil made it: table .* already exists"),
         (99, "newer Gramil"),
     ],
@@ -200,7 +200,7 @@ HAND_EDITS = {
     "CREATE TABLE notes (text)": "notes is not as Gramil made it",
     "DROP TRIGGER promise_made_once": "promise_made_once is missing",
     "INSERT INTO revision (instrument, number, text, at) VALUES (7, 1, '', '2026-11-02T09:00:00+01:00')": "not there",
-    "UPDATE change SET at = 'yesterday'": "no moment",
+    "UPDATE change SET at = 'yesterday'": "not a moment",
     "DELETE FROM revision": "no description",
     "UPDATE item SET figures = '{\"kerf\": \"wide\"}' WHERE kind = 'saw'": "kerf",
 }

@@ -90,4 +90,4 @@ def test_notes_near_each_other_are_told() -> None:
     board = Blank(300.0, 152.0, 3.4, 300.0 * 152.0 * 3.4 * 431e-9)
     given: dict[Way, float] = {"twist": float(found[0]), "along": float(found[1]), "across": float(found[1]) * 1.01}
     said = identified(board, given, HANDBOOK).faults
-    assert any("nearly coincide" in fault.what or "no one mode" in fault.what for fault in said)
+    assert any("nearly coincide" in fault.what or "no single mode" in fault.what for fault in said)
