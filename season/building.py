@@ -24,7 +24,7 @@ from gramil.change.made import Judged
 from gramil.change.made_in_store import standing_in_store
 from gramil.change.made_words import lost_pieces
 from gramil.change.questioned import Reading, questions
-from gramil.change.sheet_figures import wanted_for
+from gramil.change.sheet_figures import figures_for_operation
 from gramil.description.shop.tolerances import tolerance_of
 from gramil.description.writing import set_key
 from gramil.doorway.backup import backup
@@ -285,7 +285,7 @@ class Season:
     def _measured(self, name: str, operation: Operation, now: datetime) -> tuple[Measurement, ...]:
         owner = instrument(self.store, name)
         figures = self._figured(self.store, owner)
-        wanted = wanted_for(operation.name, figures, work_in_store(self.store, owner))
+        wanted = figures_for_operation(operation.name, figures, work_in_store(self.store, owner))
         found = []
         for address in operation.measure:
             reading = self._reading(address, wanted, figures, operation.name)

@@ -13,7 +13,7 @@ import pytest
 
 from gramil import written_file
 from gramil.faults import MakersFault
-from gramil.written_file import alone_with, put_text, replace_file, seen_in
+from gramil.written_file import alone_with, imprint_in, put_text, replace_file
 
 WRITER = """
 import sys
@@ -58,7 +58,7 @@ def test_four_programs_that_write_one_file_lose_nothing(tmp_path: Path) -> None:
 def test_what_an_editor_saved_meanwhile_is_told_and_stays(tmp_path: Path) -> None:
     path = tmp_path / "record.toml"
     path.write_text("old\n")
-    seen = seen_in(path, 100)
+    seen = imprint_in(path, 100)
     path.write_text("saved in the editor\n")
     with alone_with(path), pytest.raises(MakersFault, match="changed meanwhile"):
         put_text(path, "ours\n", seen)
@@ -77,13 +77,13 @@ def test_a_change_anywhere_in_a_long_file_is_seen(tmp_path: Path, monkeypatch: p
     path = tmp_path / "air.csv"
     for changed in ("Xbcdefgh", "abcdefgX", "abcd", "abcdefghi", "abcdefghijkl", ""):
         path.write_text("abcdefgh")
-        seen = seen_in(path, 100)
+        seen = imprint_in(path, 100)
         path.write_text(changed)
         with pytest.raises(MakersFault, match="changed meanwhile"):
             put_text(path, "ours\n", seen)
         path.write_text("abcdefgh")
         put_text(path, "ours\n", seen)
-    assert seen_in(path, 3) is None
+    assert imprint_in(path, 3) is None
 
 
 def test_one_that_is_not_done_in_good_time_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

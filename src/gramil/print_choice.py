@@ -7,7 +7,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property, partial
 
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.drawings.marks import Drawing
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter
@@ -110,7 +110,7 @@ class Choices:
             return PrintChoice()
         for part in parts:
             if part not in self.parts:
-                remedy = meant(nearest(part, self.parts)) or f"there are {', '.join(self.parts)}"
+                remedy = did_you_mean(nearest(part, self.parts)) or f"there are {', '.join(self.parts)}"
                 raise MakersFault.of(f"there is nothing to print for the part {part}", remedy=remedy)
         return PrintChoice(
             *(frozenset(e.name for e in kind if e.part in parts) for kind in (self.templates, self.sheets))
@@ -126,7 +126,7 @@ class Choices:
         sheets = {each.setup.name for each in self.every_sheet} & {name, *_sheets_of((name,), self.work)}
         if not templates and not sheets:
             known = sorted({*(each.name for each in self.drawings), *(each.setup.name for each in self.every_sheet)})
-            remedy = meant(nearest(name, known)) or f"there are {', '.join(known)}"
+            remedy = did_you_mean(nearest(name, known)) or f"there are {', '.join(known)}"
             raise MakersFault.of(f"there is no template and no sheet {name}", remedy=remedy)
         return PrintChoice(frozenset(templates), frozenset(sheets))
 

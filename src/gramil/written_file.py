@@ -135,7 +135,7 @@ def _clear(place: Path) -> None:
             left.unlink()
 
 
-def seen_in(path: Path, largest: int) -> Imprint | None:
+def imprint_in(path: Path, largest: int) -> Imprint | None:
     """What stands in the file now; None where nothing is there, or nothing that can be read."""
     try:
         with opened(path, largest) as file:

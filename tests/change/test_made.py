@@ -8,7 +8,7 @@ import pytest
 from gramil.address import Field, parse_address
 from gramil.change.made import Judged, judge
 from gramil.change.made_rows import Fixed, Operation, operations, passes, pieces
-from gramil.change.made_words import lines, said
+from gramil.change.made_words import lines, verdict_line
 from gramil.change.whose_reading import later_in
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.description.writing import set_key
@@ -191,7 +191,7 @@ def by_reading(drawn: Figures, operation: str, address: str, value: float) -> Ju
 def test_what_was_measured_is_judged(operation: str, readings: dict[str, float], standing: str, words: str) -> None:
     found = measured(operation, **readings)
     assert found.standing == standing
-    assert words in said(found)
+    assert words in verdict_line(found)
 
 
 def test_a_few_slots_out_of_place_are_filled_and_many_are_lost() -> None:
@@ -291,7 +291,7 @@ def test_a_binding_that_is_dropped_leaves_a_ledge_to_be_filled() -> None:
     found = after("tapered", "ledge_cut", binding__thickness="0")
     assert found["ledge_cut"].standing == "rework"
     assert "strips of the board's own wood" in found["ledge_cut"].remedy
-    assert said(found["ledge_cut"]).startswith("too wide by 1.80 mm (1.80 mm, wanted 0.00 mm)")
+    assert verdict_line(found["ledge_cut"]).startswith("too wide by 1.80 mm (1.80 mm, wanted 0.00 mm)")
     assert after("bound", binding__thickness="0")["bound"].standing == "rework"
 
 
@@ -318,7 +318,9 @@ def test_a_piece_of_another_wood_is_lost(key: str, wood: str, lost: tuple[str, .
     assert {name for name, each in found.items() if each.standing == "lost"} == set(lost)
     firsts = [each for each in found.values() if each.standing == "lost" and not each.along]
     assert len({each.piece for each in firsts}) == len(firsts)
-    assert all(said(each).startswith("another wood (") and f"wanted {wood})" in said(each) for each in firsts)
+    assert all(
+        verdict_line(each).startswith("another wood (") and f"wanted {wood})" in verdict_line(each) for each in firsts
+    )
 
 
 def test_a_neck_that_is_carved_is_lost_when_its_join_moves() -> None:
@@ -355,7 +357,7 @@ def test_a_dome_where_there_was_none_is_a_change() -> None:
     flat = tarn(top__radius='"flat"')
     (found,) = judge({"linings_glued_top": flat}, tarn())
     assert (found.address, found.standing) == ("top_radius", "rework")
-    assert said(found) == "too flat (flat, wanted 7620.00 mm): sand the rim in the new dish"
+    assert verdict_line(found) == "too flat (flat, wanted 7620.00 mm): sand the rim in the new dish"
     (same,) = judge({"linings_glued_top": flat}, tarn(top__radius='"flat"'))
     assert same.standing == "still right"
 
@@ -368,12 +370,12 @@ def test_a_strings_post_is_named_from_one() -> None:
     old, new = (figures_of(parse_description(text), read_shop()) for text in (before, later))
     (found,) = judge({"head_drilled": old}, new)
     assert (found.address, found.standing) == ("head_posts_x[6]", "rework")
-    assert said(found).startswith("too near the nut by 3.00 mm, string 6 (42.00 mm, wanted 45.00 mm)")
+    assert verdict_line(found).startswith("too near the nut by 3.00 mm, string 6 (42.00 mm, wanted 45.00 mm)")
 
 
 def test_another_number_of_frets_is_told_as_such() -> None:
-    assert said(verdict("slotted", scale__frets="20")).startswith("19 frets, wanted 20: cut the slots")
-    assert said(verdict("fretted", scale__frets="18")).startswith("19 frets, wanted 18: press the frets")
+    assert verdict_line(verdict("slotted", scale__frets="20")).startswith("19 frets, wanted 20: cut the slots")
+    assert verdict_line(verdict("fretted", scale__frets="18")).startswith("19 frets, wanted 18: press the frets")
 
 
 def test_a_brace_that_is_dropped_and_one_of_another_wood() -> None:
@@ -381,10 +383,10 @@ def test_a_brace_that_is_dropped_and_one_of_another_wood() -> None:
     new = figures_of(parse_description(dropped), read_shop())
     (found,) = judge({"back_braces_fitted": tarn()}, new)
     assert found.standing == "rework"
-    assert said(found) == "4, wanted 3: shape the braces that are wanted more; leave the others over"
+    assert verdict_line(found) == "4, wanted 3: shape the braces that are wanted more; leave the others over"
     other = TARN.replace('name = "back 4"', 'name = "back 4"\nwood = "maple"')
     (found,) = judge({"back_braces_fitted": tarn()}, figures_of(parse_description(other), read_shop()))
-    assert said(found).startswith("another wood, back 4 (spruce, wanted maple): make that brace anew")
+    assert verdict_line(found).startswith("another wood, back 4 (spruce, wanted maple): make that brace anew")
 
 
 def test_what_is_told_names_each_loss_once_and_counts_what_goes_with_it() -> None:

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from gramil.change.made import Judged, judge
-from gramil.change.made_words import said
+from gramil.change.made_words import verdict_line
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.graph import Figures
@@ -32,10 +32,10 @@ def test_braces_with_tone_bars_are_for_one_hand() -> None:
     """*Tarn*'s tone bars run from the treble side to the bass: on the other hand they would run the other way."""
     found = turned("tarn", "top_braces_glued", "top_voiced")
     assert found["top_braces_glued"].standing == "lost"
-    assert said(found["top_braces_glued"]) == "for the other hand (right, wanted left): make new braces"
-    assert said(found["top_voiced"]) == "lost with the top's braces"
+    assert verdict_line(found["top_braces_glued"]) == "for the other hand (right, wanted left): make new braces"
+    assert verdict_line(found["top_voiced"]) == "lost with the top's braces"
     glued = turned("tarn", "top_braces_glued", "top_glued")
-    assert said(glued["top_glued"]).endswith("take the top off, and glue on one that is braced for that hand")
+    assert verdict_line(glued["top_glued"]).endswith("take the top off, and glue on one that is braced for that hand")
 
 
 def test_fanned_slots_are_for_one_hand_and_square_ones_for_either() -> None:

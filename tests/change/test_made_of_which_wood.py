@@ -6,7 +6,7 @@ import pytest
 
 from gramil.change.made import Judged, judge
 from gramil.change.made_rows import operations
-from gramil.change.made_words import said
+from gramil.change.made_words import verdict_line
 from gramil.description.base import INPUTS, keys_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
@@ -47,8 +47,8 @@ def off(before: Figures, after: Figures) -> dict[str, Judged]:
 @pytest.mark.parametrize("key", KEYS)
 def test_a_part_of_another_wood_is_not_right(key: str) -> None:
     found = off(of_wood(key, "black walnut"), of_wood(key, "ebony"))
-    assert any("another wood" in said(each) for each in found.values()), key
-    assert "ebony" in " ".join(map(said, found.values()))
+    assert any("another wood" in verdict_line(each) for each in found.values()), key
+    assert "ebony" in " ".join(map(verdict_line, found.values()))
 
 
 @pytest.mark.parametrize("key", ["bridge.wood", "body.linings_wood", "body.block_wood", "head.veneer_wood"])
@@ -62,12 +62,12 @@ def test_a_glued_part_says_how_it_is_parted() -> None:
     """By hand: a bridge of another wood is made anew, the glued one heated off; a bound board is bound anew."""
     bridge, bound = (off(of_wood(key, "maple"), of_wood(key, "ebony")) for key in ("bridge.wood", "binding.wood"))
     assert (bridge["bridge_made"].standing, bridge["bridge_made"].remedy) == ("lost", "Make a new bridge.")
-    assert said(bridge["bridge_glued"]) == "the bridge is lost: heat the bridge off, and glue the new one on"
-    assert said(bound["bound"]) == (
+    assert verdict_line(bridge["bridge_glued"]) == "the bridge is lost: heat the bridge off, and glue the new one on"
+    assert verdict_line(bound["bound"]) == (
         "another wood, board binding (maple, wanted ebony): rout the binding off, and glue on one of the other wood"
     )
 
 
 def test_pieces_in_the_plural_are_lost() -> None:
     found = off(of_wood("body.side_wood", "maple"), of_wood("body.side_wood", "walnut"))
-    assert "the sides are lost: take the top off" in " ".join(map(said, found.values()))
+    assert "the sides are lost: take the top off" in " ".join(map(verdict_line, found.values()))

@@ -19,7 +19,7 @@ from gramil.description.reading import parse_description
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import whole_graph
 from gramil.quantities import axes_of, unit_of
-from gramil.sheets.own_sheet import sheet_named, wanted_at
+from gramil.sheets.own_sheet import figures_for_sheet, sheet_named
 from gramil.shop.operations_file import usual_work
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
@@ -116,7 +116,7 @@ def test_the_sheet_of_its_own_operation_keeps_its_target(name: str, example: Cal
     drawn = example(name)
     for operation, fixed in settling():
         for address, value in rows_of(fixed, drawn):
-            wanted = wanted_at(operation, read(drawn, address, value - LITTLE, operation), usual_work())
+            wanted = figures_for_sheet(operation, read(drawn, address, value - LITTLE, operation), usual_work())
             assert wanted.at(address) == pytest.approx(value, abs=1e-9), (operation, address)
 
 
@@ -128,9 +128,9 @@ def test_a_blank_that_came_out_thin_is_a_thinner_board(example: Callable[[str], 
     assert made["board_thickness"] == pytest.approx(6.10, abs=1e-9)
     assert made["thickness_at_crest"][12] == pytest.approx(drawn["thickness_at_crest"][12] - 0.2, abs=1e-3)
     assert made.pins["board_thickness"].settled_by == "blank_thickness"
-    assert wanted_at("slotted", made, usual_work())["board_thickness"] == pytest.approx(6.10)
-    assert wanted_at("arched", made, usual_work())["board_thickness"] == pytest.approx(6.10)
-    assert wanted_at("thicknessed", made, usual_work())["board_thickness"] == 6.3
+    assert figures_for_sheet("slotted", made, usual_work())["board_thickness"] == pytest.approx(6.10)
+    assert figures_for_sheet("arched", made, usual_work())["board_thickness"] == pytest.approx(6.10)
+    assert figures_for_sheet("thicknessed", made, usual_work())["board_thickness"] == 6.3
     (judged,) = judge({"thicknessed": made}, drawn)
     assert judged.standing == "rework"
     assert judged.remedy.startswith("Take the board that much thinner")
@@ -255,7 +255,7 @@ def test_no_reading_becomes_a_target(name: str, example: Callable[[str], Figures
         for at in ("", *mine) if address else ():
             made = read(drawn, address, float(drawn.at(address)) + 0.3, at)
             for operation in mine:
-                is_wanted = wanted_at(operation, made, usual_work()).at(address)
+                is_wanted = figures_for_sheet(operation, made, usual_work()).at(address)
                 assert is_wanted == pytest.approx(drawn.at(address), nan_ok=True), (address, at, operation)
                 tried += 1
     assert tried > 150
@@ -271,10 +271,10 @@ def test_what_is_noted_with_a_work_is_none_of_its_targets(example: Callable[[str
         figure = next(each for each in STRAY if each not in targets(operation, drawn))
         made = drawn.with_pins({figure: Pin(drawn[figure] + 0.3, "today", operation)})
         for at in (operation, *work.after):
-            assert wanted_at(at, made, usual_work())[figure] == drawn[figure], (figure, at, operation)
+            assert figures_for_sheet(at, made, usual_work())[figure] == drawn[figure], (figure, at, operation)
 
 
 def test_a_second_set_up_wants_the_relief_of_the_first(example: Callable[[str], Figures]) -> None:
     drawn = example("tarn")
     made = read(drawn, "heights_relief", drawn["heights_relief"] + 0.15, "relief_set")
-    assert wanted_at("second_set_up", made, usual_work())["heights_relief"] == drawn["heights_relief"]
+    assert figures_for_sheet("second_set_up", made, usual_work())["heights_relief"] == drawn["heights_relief"]

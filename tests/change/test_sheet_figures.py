@@ -13,7 +13,7 @@ from gramil import names as n
 from gramil.formatter import Formatter
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import setups_of
-from gramil.sheets.own_sheet import sheet_named, wanted_at
+from gramil.sheets.own_sheet import figures_for_sheet, sheet_named
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import made_lines, sheet_text
 from gramil.shop.operations_file import usual_work
@@ -102,7 +102,7 @@ def test_what_comes_before_goes_by_what_is_drawn_and_the_rest_by_what_was_made(
     made = drawn.with_pins({"board_thickness": Pin(drawn["board_thickness"] - 0.4, "today", "arched")})
     for name in ROWS:
         follows = name != "arched" and name not in before("arched")
-        thickness = wanted_at(name, made, usual_work())["board_thickness"]
+        thickness = figures_for_sheet(name, made, usual_work())["board_thickness"]
         asks = "board_thickness" in ROWS[name].get("measure", ())
         assert thickness == pytest.approx(drawn["board_thickness"] - 0.4 * (follows and not asks)), name
 
@@ -175,7 +175,7 @@ def test_what_stands_between_two_readings_goes_by_the_first(example: Callable[[s
         ("board_glued", 1.5),
         ("strung", 2.5),
     ):
-        assert wanted_at(name, made, usual_work())["neck_set_straightedge"] == pytest.approx(value), name
+        assert figures_for_sheet(name, made, usual_work())["neck_set_straightedge"] == pytest.approx(value), name
 
 
 def test_of_one_operation_the_last_reading_counts() -> None:

@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.faults import MakersFault
 from gramil.measure import in_degrees
 from gramil.physics.arrays import floats
@@ -86,7 +86,7 @@ def place(store: Store, name: str) -> Place:
     if not found:
         names = [each.name for each in places(store)]
         has = f"the store has {', '.join(names)}" if names else "the store has none yet"
-        raise MakersFault.of(f"there is no place called {name}", has, meant(nearest(name, names)))
+        raise MakersFault.of(f"there is no place called {name}", has, did_you_mean(nearest(name, names)))
     return found[0]
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from gramil.answers.answer import Plain, plain
 from gramil.change.made import Judged, Standing
-from gramil.change.made_words import said, spoilt, values_said
+from gramil.change.made_words import spoilt, values_in_words, verdict_line
 from gramil.findings.finding import SEVERITIES, Finding, Severity, in_words
 from gramil.formatter import Formatter
 from gramil.measure import LengthUnit
@@ -108,7 +108,7 @@ def made_answer(judged: Iterable[Judged], first: LengthUnit) -> tuple[MadeAnswer
 
 
 def _made(judged: Judged, first: LengthUnit) -> MadeAnswer:
-    is_now, should_be = values_said(judged, first)
+    is_now, should_be = values_in_words(judged, first)
     return MadeAnswer(
         judged.operation,
         judged.what,
@@ -119,6 +119,6 @@ def _made(judged: Judged, first: LengthUnit) -> MadeAnswer:
         judged.unit or "",
         is_now,
         should_be,
-        said(judged, first),
+        verdict_line(judged, first),
         judged.remedy,
     )

@@ -87,7 +87,7 @@ def read_plan(fields: dict[str, str], meant: frozenset[str], unit: LengthUnit) -
     return TypedPlan(fields, meant, parts, tuple(faults), tuple(_doubts(outline, meant, unit)), front_at)
 
 
-def meant_as(point: Point, unit: LengthUnit) -> str:
+def meant_line(point: Point, unit: LengthUnit) -> str:
     """How a half-width that is meant is noted in the form."""
     return f"{show(point[0], unit)}: {show(point[1], unit)}"
 
@@ -209,4 +209,4 @@ def _doubts(outline: PlanOutline | None, meant: frozenset[str], unit: LengthUnit
     if outline is None or outline.within is not None or not outline.by_stations or outline.corners:
         return []
     found = (Doubt(row, outline.points[row], there) for row, there in standing_out(outline.points))
-    return [each for each in found if meant_as(each.place, unit) not in meant]
+    return [each for each in found if meant_line(each.place, unit) not in meant]

@@ -96,7 +96,7 @@ def typed_in(request: PageRequest) -> Typed:
     return Typed(**{**typed, "follow": " ".join(each for each in request.many("follow") if each)})
 
 
-def asked_by(typed: Typed, unit: LengthUnit) -> "TraceInputs":
+def trace_inputs(typed: Typed, unit: LengthUnit) -> "TraceInputs":
     """What is asked of the pictures. Raises MakersFault, each fault at its field."""
     from gramil.photographs.plan import TraceInputs
     from gramil.photographs.surety import WAVING

@@ -16,7 +16,7 @@ def spoilt(judged: Iterable[Judged]) -> tuple[Judged, ...]:
     return tuple(sorted(found, key=lambda each: each.standing != "lost"))
 
 
-def said(judged: Judged, first: LengthUnit = "mm", *, brief: bool = False) -> str:
+def verdict_line(judged: Judged, first: LengthUnit = "mm", *, brief: bool = False) -> str:
     """The verdict on a part, in one line: `too shallow by 1.46 mm (1.50 mm, wanted 2.96 mm): deepen the slots`.
 
     Where it says by how much, a brief one leaves out what stands in brackets.
@@ -35,14 +35,14 @@ def _off(judged: Judged, first: LengthUnit, brief: bool) -> str:
         return f"not wanted any more{where}"
     if not judged.address:
         return judged.too
-    is_now, should_be = values_said(judged, first)
+    is_now, should_be = values_in_words(judged, first)
     if not judged.too:
         return f"{is_now} {judged.where}".strip() + f", wanted {should_be}"
     by = _by(judged, first)
     return f"{judged.too}{by}{where}" + ("" if brief and by else f" ({is_now}, wanted {should_be})")
 
 
-def values_said(judged: Judged, first: LengthUnit) -> tuple[str, str]:
+def values_in_words(judged: Judged, first: LengthUnit) -> tuple[str, str]:
     """What the value is and what it should be, as text."""
     return _text(judged.is_now, judged, first), _text(judged.should_be, judged, first)
 
@@ -72,7 +72,7 @@ def lines(judged: Iterable[Judged], first: LengthUnit = "mm", room: int | None =
     found = spoilt(judged)
     for each in found:
         if not each.along:
-            whole, brief = (f"{each.what}: {said(each, first, brief=brief)}" for brief in (False, True))
+            whole, brief = (f"{each.what}: {verdict_line(each, first, brief=brief)}" for brief in (False, True))
             yield each, brief if room is not None and len(brief) <= room < len(whole) else whole
     for piece in dict.fromkeys(each.piece for each in found if each.along):
         with_it = [each for each in found if each.along and each.piece == piece]

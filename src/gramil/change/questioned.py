@@ -15,7 +15,7 @@ import numpy as np
 
 from gramil.change.made import Judged, judge
 from gramil.change.made_rows import operations
-from gramil.change.sheet_figures import read_at, wanted_for
+from gramil.change.sheet_figures import figures_for_operation, read_at
 from gramil.description.shop.limits import limit_ref
 from gramil.description.shop.tolerances import tolerance_of
 from gramil.faults import Fault, MakersFault
@@ -103,7 +103,7 @@ def _asked(figures: Figures, readings: Iterable[Reading], operation: str, work: 
     for each in readings:
         at = read_at(each.address, operation or each.of, figures, work) if figures.pins else ""
         if at not in sheets:
-            sheets[at] = wanted_for(at, figures, work)
+            sheets[at] = figures_for_operation(at, figures, work)
         asked = question(
             each,
             float(sheets[at].at(each.address)),

@@ -45,7 +45,7 @@ def read_at(address: str, operation: str, figures: Figures, work: Work) -> str:
     return operation if operation in work.operations else _whose(address, Pin(0.0, ""), figures, work)
 
 
-def wanted_for(operation: str, figures: Figures, work: Work) -> Figures:
+def figures_for_operation(operation: str, figures: Figures, work: Work) -> Figures:
     """The figures behind the sheet of an operation, whether or not it has a page; without an operation, those as
     drawn.
     """
@@ -55,7 +55,7 @@ def wanted_for(operation: str, figures: Figures, work: Work) -> Figures:
     return figures_for(figures, work, (own,), _setup(own, figures))
 
 
-def asked_of(operation: str, figures: Figures, work: Work) -> tuple[str, ...]:
+def addresses_to_measure(operation: str, figures: Figures, work: Work) -> tuple[str, ...]:
     """The addresses that an operation asks to have measured: its own, then those in the boxes of its sheet."""
     own = work.operations.get(operation)
     if own is None:

@@ -11,7 +11,7 @@ from gramil.air.air_of_places import LARGEST_LOG, load_air, own_air, save_air
 from gramil.answers.record import LogRead
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_itself
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import Fault, MakersFault
 from gramil.wood.air import AirHistory
@@ -21,7 +21,7 @@ from gramil.wood.clock_changes import ClockAnswer
 from gramil.wood.log_times import DateOrder
 from gramil.wood.log_units import HumidityUnit
 from gramil.wood.log_words import report_lines
-from gramil.written_file import alone_with, seen_in
+from gramil.written_file import alone_with, imprint_in
 
 
 @click.command()
@@ -70,7 +70,7 @@ def log(
         click.echo("Nothing written.")
     else:
         with alone_with(target):  # another import of a log at the same time waits for this one
-            seen = seen_in(target, LARGEST_LOG)
+            seen = imprint_in(target, LARGEST_LOG)
             whole, new = _added(target, history)
             save_air(target, whole, seen)
         click.echo(f"{target.name} has {whole.times.size} readings to {ends:%Y-%m-%d %H:%M}.")
@@ -104,7 +104,7 @@ def _target(description: ShopDescription, place: str) -> Path:
     if row is None or description.folder is None:
         names = [each.name for each in description.shop.place]
         has = f"the shop has {', '.join(names)}" if names else "the shop has no [[place]]"
-        raise MakersFault.of(f'no place called "{place}"', has, meant(nearest(place, names)))
+        raise MakersFault.of(f'no place called "{place}"', has, did_you_mean(nearest(place, names)))
     if row.log is None:
         raise MakersFault.of(f"the {place} has no log", "", f'write log = "{place}-air.csv" under its [[place]]')
     return description.folder / row.log

@@ -8,7 +8,7 @@ from gramil.answers.record import AirAnswer, MeterRead
 from gramil.cli.as_read import as_read_option
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.meant_name import meant_name
-from gramil.cli.store_options import asked_hand, moment, store_file
+from gramil.cli.store_options import hand_asked_for, moment, store_file
 from gramil.cli.which_shop import store_by_itself
 from gramil.measure import in_degrees, read_temperature
 from gramil.store.items import shop_degrees
@@ -39,7 +39,7 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, as_r
     with open_store(store_by_itself(store)) as opened:
         unit, place = shop_degrees(opened), meant_name(place, (each.name for each in places(opened)))
         celsius = read_temperature(temperature, unit)
-        read_meter(opened, place, celsius, humidity, asked_hand(opened, at, as_read))
+        read_meter(opened, place, celsius, humidity, hand_asked_for(opened, at, as_read))
         limits = limits_of(shop_description(opened).shop)
     least, most = limits["gluing_humidity_least"], limits["gluing_humidity_most"]
     where = "in" if least <= humidity <= most else "outside"

@@ -11,7 +11,7 @@ import click
 from gramil.cli.instrument_files import instrument_files
 from gramil.cli.options import shop_file
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
 from gramil.now.chances import ON_RECORD
@@ -53,7 +53,7 @@ class BenchOptions:
     place: str | None
 
 
-def bench_wanted(wanted: BenchOptions, record_days: float = ON_RECORD) -> Bench:
+def bench_by_options(wanted: BenchOptions, record_days: float = ON_RECORD) -> Bench:
     """The bench that the options ask for. With a store, FILES are instruments' names.
 
     Of a store's readings, those of the last `record_days` are looked at.
@@ -89,7 +89,7 @@ def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescripti
     if of not in names:
         has = f"the shop has {', '.join(names)}" if names else "the shop has no [[place]]"
         what = f'no place called "{of}" for an outlook' if of else "there is no place for an outlook"
-        raise MakersFault.of(what, has, meant(nearest(of, names)))
+        raise MakersFault.of(what, has, did_you_mean(nearest(of, names)))
     return {of: spells}
 
 

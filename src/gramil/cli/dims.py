@@ -18,7 +18,7 @@ from gramil.cli.options import (
     top_option,
     with_the_top,
 )
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.in_shop_units import in_shop_units
@@ -98,7 +98,7 @@ def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
     chosen = tuple(name for name in names if figures.graph.dimensions[name].part.replace("_", " ") == part.lower())
     if not chosen:
         parts = sorted({figures.graph.dimensions[name].part.replace("_", " ") for name in names})
-        near = meant(nearest(part.lower(), parts))
+        near = did_you_mean(nearest(part.lower(), parts))
         listed = f"{near}; " if near else ""
         raise click.BadParameter(f"no part {part!r}; {listed}the parts are {', '.join(parts)}", param_hint="--part")
     return chosen

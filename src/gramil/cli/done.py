@@ -14,9 +14,9 @@ from gramil.answers.noted import AlsoDone, WorkNoted
 from gramil.answers.record import UsedAnswer
 from gramil.change.as_made import with_readings
 from gramil.change.settled import settled
-from gramil.change.sheet_figures import asked_of
+from gramil.change.sheet_figures import addresses_to_measure
 from gramil.cli.as_read import as_read_option, ask
-from gramil.cli.done_words import DoneWords, meant
+from gramil.cli.done_words import DoneWords, meaning_of_readings
 from gramil.cli.json_option import answers_in_lines
 from gramil.cli.kinds import Number
 from gramil.cli.left_unsaid import WithValues
@@ -164,7 +164,7 @@ def _by_number(store: Store, asked: ToNote) -> NotedWork:
 
 def _all_written(asked: ToNote, whole: Work, figures: Figures) -> dict[str, str]:
     """What was written of each figure, that of bare values too. Raises MakersFault for a note of nothing at all."""
-    asks = asked_of(asked.operation, figures, whole) if asked.values else ()
+    asks = addresses_to_measure(asked.operation, figures, whole) if asked.values else ()
     found = with_values(asked.written, asked.values, asks, asked.operation)
     if asked.operation == NO_OPERATION and not found:
         remedy = f"write --measured {MEASURED_SO}, or the name of an operation"
@@ -206,7 +206,7 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> NotedWork:
         found = read_measurements(figures, _all_written(asked, whole, figures), units)
         ask(figures, found, operation, asked.as_read)
         pins = _pins(found, now, operation)
-        meaning = meant(operation, whole, made.operations, figures, pins)
+        meaning = meaning_of_readings(operation, whole, made.operations, figures, pins)
         words = DoneWords(operation, whole, described.instrument.instrument.name, tuple(made.operations), meaning)
         told = list(words.lines())
         put = write_into_file(file, with_readings(figures, pins), pins) if asked.write else None
@@ -257,7 +257,7 @@ def _in_store(store: Store, name: str, asked: ToNote) -> NotedWork:
     found = read_measurements(figures, _all_written(asked, whole, figures), figures[n.instrument_units])
     ask(figures, found, operation, asked.as_read)
     pins = _pins(found, now, operation)
-    meaning = meant(operation, whole, before, figures, pins, names_given(store, owner, whole))
+    meaning = meaning_of_readings(operation, whole, before, figures, pins, names_given(store, owner, whole))
     # worked out before anything is written: a reading that no instrument can have had stood in the record, and each
     # command on the instrument then failed on it
     words = DoneWords(operation, whole, described.instrument.instrument.name, before, meaning, lost)

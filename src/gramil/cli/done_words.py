@@ -14,7 +14,7 @@ from gramil.cli.settling import settling_lines
 from gramil.graph import Figures, Pin
 from gramil.prints.papers import Paper
 from gramil.sheets.handed_out import sheets_that_differ
-from gramil.sheets.own_sheet import wanted_at
+from gramil.sheets.own_sheet import figures_for_sheet
 from gramil.shop.operations import Work
 
 
@@ -103,7 +103,7 @@ class DoneWords:
         )
 
 
-def meant(
+def meaning_of_readings(
     operation: str,
     whole: Work,
     before: Sequence[str],
@@ -115,6 +115,6 @@ def meant(
     if not pins:
         return None
     made = with_readings(figures, pins)
-    found = as_made(figures, pins, operation, before, wanted_at(operation, made, whole))
+    found = as_made(figures, pins, operation, before, figures_for_sheet(operation, made, whole))
     again = sheets_that_differ(figures, made, whole, {*before, operation})
     return Meant(figures, made, tuple(pins), found, tuple(again), given)

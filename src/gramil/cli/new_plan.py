@@ -11,7 +11,7 @@ from gramil.description.plan.drawn import DrawnPlan, HowToRead, drawn_plan
 from gramil.description.plan.lines import PARTS, by_layers, guessed, listed, plan_lines
 from gramil.description.plan.parts import PlanOutline, PlanParts
 from gramil.description.plan.tables import braces_of, bridge_of, head_of, hole_of, outline_of
-from gramil.description.whole.offsets import asked_about, standing_out
+from gramil.description.whole.offsets import question_about_offset, standing_out
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, MeasureError, read_length, show
 from gramil.plain_file import content_of
@@ -147,10 +147,11 @@ def _meant(path: Path, unit: LengthUnit, usual: bool) -> PlanOutline:
     if usual and doubtful:
         remedy = "measure there once more; or leave out --usual, and say that it is meant"
         raise MakersFault(
-            Fault(what=asked_about(points[row], there, unit), remedy=remedy, file=path.name) for row, there in doubtful
+            Fault(what=question_about_offset(points[row], there, unit), remedy=remedy, file=path.name)
+            for row, there in doubtful
         )
     for row, there in doubtful:
-        click.echo(f"{asked_about(points[row], there, unit)}.")
+        click.echo(f"{question_about_offset(points[row], there, unit)}.")
         points[row] = (points[row][0], _half_width(show(points[row][1], unit), unit))
     return replace(outline, points=tuple(points))
 

@@ -11,7 +11,7 @@ import click
 
 from gramil.air.air_of_places import STALE
 from gramil.change.made_words import lines as made_lines
-from gramil.cli.bench_options import BenchOptions, bench_options, bench_wanted
+from gramil.cli.bench_options import BenchOptions, bench_by_options, bench_options
 from gramil.cli.json_option import json_option, whose_by_name, write_answer
 from gramil.measure import in_degrees
 from gramil.now.air_now import PlaceNow
@@ -54,7 +54,7 @@ def command(every: bool, cautions: bool, as_json: bool, **wanted: Any) -> None:
     gramil now --store shop.gramil
     gramil now tarn.toml --shop shop.toml --at 2026-12-01T09:00
     """
-    bench = bench_wanted(BenchOptions(**wanted))
+    bench = bench_by_options(BenchOptions(**wanted))
     found = open_now(bench.instruments, bench.shop)
     if as_json:
         from gramil.answers.work import now_answer

@@ -9,7 +9,7 @@ from gramil.description.reading import parse_description
 from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.text_file import LARGEST, text_of
-from gramil.written_file import alone_with, put_text, seen_in
+from gramil.written_file import alone_with, imprint_in, put_text
 
 
 def settling_lines(made: Figures, readings: Collection[str]) -> Iterator[str]:
@@ -33,7 +33,7 @@ def write_into_file(file: Path, made: Figures, readings: Collection[str]) -> Cal
 
     What an editor saved meanwhile is not overwritten.
     """
-    seen, text = seen_in(file, LARGEST), text_of(file)
+    seen, text = imprint_in(file, LARGEST), text_of(file)
     new = settled_in(text, made, readings, file.parent)
 
     def write() -> tuple[bool, str]:

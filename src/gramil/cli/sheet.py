@@ -15,7 +15,7 @@ from gramil.cli.options import as_made_option, file_to_make, opened_with_work, s
 from gramil.cli.options import paper as paper_option
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.which_shop import store_by_itself
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.faults import MakersFault
 from gramil.file_names import file_name
 from gramil.formatter import Formatter, formatter_of
@@ -146,7 +146,7 @@ def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
     if operation in work.left_out:
         raise MakersFault.of(what, f"this instrument does not need it: {work.left_out[operation]}")
     near = nearest(operation, [*work.operations, *(sheet.setup.name for sheet in every_sheet(figures, work))])
-    raise MakersFault.of(what, remedy=meant(near) or "see the work that gramil now --every lists")
+    raise MakersFault.of(what, remedy=did_you_mean(near) or "see the work that gramil now --every lists")
 
 
 def _given(store: Store, name: str, operation: str, out: Path, paper: str | None, now: datetime) -> SheetAnswer:

@@ -7,7 +7,7 @@ import click
 
 from gramil.cli.options import opened, shop_file
 from gramil.cli.viewer import look_at
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.faults import MakersFault
 
 FIRST = "board"
@@ -44,7 +44,7 @@ def _drawn(file: Path, name: str, shop: Path | None) -> Path:
     figures, formatter = opened(file, shop)
     drawings = {each.name: each for each in drawings_of(figures)}
     if name not in drawings:
-        near = meant(nearest(name, drawings)) or f"its drawings are {', '.join(sorted(drawings))}"
+        near = did_you_mean(nearest(name, drawings)) or f"its drawings are {', '.join(sorted(drawings))}"
         raise MakersFault.of(f"there is no drawing {name}", remedy=near)
     path = Path(tempfile.mkdtemp(prefix="gramil-")) / f"{name}.svg"
     path.write_bytes(svg_bytes(drawings[name], formatter.text))

@@ -25,7 +25,7 @@ from gramil.cli.store_anew import anew
 from gramil.cli.store_brought import JudgedFile, judged_files, lines_of_files
 from gramil.cli.store_corrected import mark, measured, not_done, reading
 from gramil.cli.store_operations import operations
-from gramil.cli.store_options import asked_hand, moment, moment_of
+from gramil.cli.store_options import hand_asked_for, moment, moment_of
 from gramil.cli.store_returned import return_to_revision
 from gramil.cli.store_wood import join, lay, part, place, split, strike
 from gramil.faults import Fault, MakersFault
@@ -292,7 +292,7 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
         jig = meant_name(jig, (each.name for each in items(opened, "jig")))
         found, unit = item_named(opened, "jig", jig), shop_unit(opened)
         length, written = read_length(constant, unit), with_unit(constant, "mm", unit)
-        hand = asked_hand(opened, at, as_read)
+        hand = hand_asked_for(opened, at, as_read)
         if not as_read:
             ask_constant(opened, found, length, written, unit)
         check_jig(opened, found, length, hand)

@@ -11,7 +11,7 @@ from gramil.answers.record import AirAnswer, Marked, MeasuredAnew, OpenAgain, Re
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.left_unsaid import InTheStore, the_store
-from gramil.cli.store_options import asked_hand, moment, moment_of
+from gramil.cli.store_options import hand_asked_for, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.measure import TemperatureUnit, in_degrees, read_temperature
 from gramil.shop.instruments import Standing
@@ -100,7 +100,7 @@ def measured(
         if value is not None:
             (right,) = read_measurements(figures, {address: value}, figures[n.instrument_units])
             ask(figures, [right], "", as_read)
-        hand = replace(asked_hand(opened, at, as_read), why=why)
+        hand = replace(hand_asked_for(opened, at, as_read), why=why)
         correct_measurement(opened, rows[0], right, hand, figures=figures)
     old, moment = rows[0].measurement, rows[0].at
     was = f"{address}, {old.written} of {moment[:10]}"

@@ -58,7 +58,7 @@ def ask_moment(now: datetime, last: str, as_read: bool) -> None:
         raise MakersFault.of(f"{now:%Y-%m-%d} is {ahead} days ahead", remedy=remedy, where="--at")
 
 
-def asked_hand(store: "Store", at: str | None, as_read: bool) -> "Hand":
+def hand_asked_for(store: "Store", at: str | None, as_read: bool) -> "Hand":
     """The hand that writes at the moment asked for. Raises MakersFault where `ask_moment` does."""
     from gramil.store.writing import Hand, changes
 

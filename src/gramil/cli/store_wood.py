@@ -9,7 +9,7 @@ from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceK
 from gramil.cli.as_read import as_read_option
 from gramil.cli.left_unsaid import InTheStore, the_store
 from gramil.cli.meant_name import meant_name
-from gramil.cli.store_options import asked_hand, moment, moment_of
+from gramil.cli.store_options import hand_asked_for, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.shop.written_sizes import read_sizes
 from gramil.store.opening import open_store
@@ -38,7 +38,7 @@ def lay(store: Path, piece: str, place: str, as_read: bool, at: str | None) -> L
         known = [each.name for each in blanks(opened)] + [each.name for each in items(opened, PIECE)]
         piece, place = meant_name(piece, known), meant_name(place, (each.name for each in places(opened)))
         found = next((each for each in blanks(opened) if each.name == piece), None)
-        hand = asked_hand(opened, at, as_read)
+        hand = hand_asked_for(opened, at, as_read)
         if found is not None:
             wood.move(opened, found, place, hand)
         else:

@@ -17,7 +17,7 @@ from gramil.formatter import Formatter, shown
 from gramil.graph import Figures
 from gramil.shop.made_file import made_beside, read_made
 from gramil.text_file import LARGEST
-from gramil.written_file import alone_with, put_text, seen_in
+from gramil.written_file import alone_with, imprint_in, put_text
 
 
 @click.command()
@@ -38,7 +38,7 @@ def command(
     gramil turn bridge.spread tarn.toml --until "string_margin_bass[19]=3.5 mm" --between "50 mm,60 mm"
     gramil turn board.arch.nut tarn.toml --until "arch_fall_at_nut_end=0.7 mm"
     """
-    seen = seen_in(file, LARGEST)
+    seen = imprint_in(file, LARGEST)
     before, formatter = opened(file, shop)
     read = figures_in(file, shop)
     turned = turned_input(before, key, file, read)

@@ -11,7 +11,7 @@ from gramil import names as n
 from gramil.change.written_value import written
 from gramil.cli.changed import changed_text
 from gramil.description.base import base_names, nearest_key
-from gramil.description.problems import meant
+from gramil.description.problems import did_you_mean
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 
@@ -45,7 +45,7 @@ def turned_input(figures: Figures, key: str, file: Path, read: Callable[[str], F
         (name,) = base_names(key)[:1]
         value = figures[name]
     except (KeyError, ValueError):
-        instead = meant(nearest_key(key)) or "see the page of keys"
+        instead = did_you_mean(nearest_key(key)) or "see the page of keys"
         raise click.BadParameter(f"no input {key!r}; {instead}", param_hint="INPUT") from None
     if isinstance(value, bool | str) or not isinstance(value, int | float):
         raise click.BadParameter(f"{key} is not a single number, and cannot be turned", param_hint="INPUT")

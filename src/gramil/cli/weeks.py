@@ -8,7 +8,7 @@ from typing import Any
 
 import click
 
-from gramil.cli.bench_options import BenchOptions, bench_options, bench_wanted
+from gramil.cli.bench_options import BenchOptions, bench_by_options, bench_options
 from gramil.cli.json_option import json_option, whose_by_name, write_answer
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
@@ -18,7 +18,7 @@ from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.finishing import WEEKS, finishing, pace_of, pace_told, runs_dry
 from gramil.now.hours import Hours, read_hours
 from gramil.now.open_now import hours_text
-from gramil.now.plan import Plan, greedy_plan, hands_told, waiting
+from gramil.now.plan import Plan, greedy_plan, hours_filled_in_words, waiting
 from gramil.now.states import Bench, rests_on
 from gramil.now.tasks import Weeks, weeks_of
 from gramil.store.opening import open_store
@@ -54,7 +54,7 @@ def command(
     """
     if keep and wanted["store"] is None:
         raise click.UsageError("a plan is kept in a --store")
-    bench = bench_wanted(BenchOptions(**wanted), record_days=400.0)
+    bench = bench_by_options(BenchOptions(**wanted), record_days=400.0)
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(hours, days), 7 * count)
     plan = greedy_plan(weeks)
     told = ["", f"Work waits {waiting(plan, weeks):.2f} days on average until it is done."]
@@ -100,7 +100,7 @@ def listing(found: tuple[Block, ...]) -> Iterator[str]:
 
 
 def _left(plan: Plan, weeks: Weeks) -> Iterator[str]:
-    yield hands_told(plan, weeks)
+    yield hours_filled_in_words(plan, weeks)
     for name in dict.fromkeys(task.instrument for task in weeks.tasks):
         own = [place for place, task in enumerate(weeks.tasks) if task.instrument == name]
         left = sum(weeks.tasks[place].minutes for place in own if place not in plan.starts) / 60.0

@@ -21,7 +21,7 @@ from gramil.description.kinds import kinds_of, usual_for
 from gramil.description.locate import Path
 from gramil.description.normal import NORMALISED, normalised
 from gramil.description.normal_row import by_name
-from gramil.description.problems import Problem, meant, nearest, quoted, table_in
+from gramil.description.problems import Problem, did_you_mean, nearest, quoted, table_in
 from gramil.description.reading import Description, ShopDescription, faults_from
 from gramil.description.records import Wire
 from gramil.description.repair.stand_ins import NOT_KNOWN, is_known, unknown
@@ -238,7 +238,7 @@ def _check_choices(description: Description, shop: ShopDescription) -> None:
         (("slots", "saw"), instrument.slots.saw, [row.name for row in shop.shop.saw], "saw"),
     )
     problems = [
-        Problem(path, f"read {quoted(word)}", _on_hand(names, none), meant(nearest(word, names)))
+        Problem(path, f"read {quoted(word)}", _on_hand(names, none), did_you_mean(nearest(word, names)))
         for path, word, names, none in asked
         if word and word not in names
     ]

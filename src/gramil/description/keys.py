@@ -59,7 +59,7 @@ def _table(name: str, table: type[BaseModel], needed: bool, many: bool) -> str:
     lines = [f"### `{title}`\n", words + ("" if needed else " May be left out.") + "\n"]
     lines += ["| key | what it is | allowed | when left out |", "| --- | --- | --- | --- |"]
     fields = table.model_fields.items()
-    lines += [_row(field.alias or key, field, also_usual(f"{name}.{key}", field)) for key, field in fields]
+    lines += [_row(field.alias or key, field, usual_by_kind(f"{name}.{key}", field)) for key, field in fields]
     return "\n".join(lines) + "\n"
 
 
@@ -79,7 +79,7 @@ def default(field: FieldInfo) -> str:
     return f"`{shown}`" + (f" ({reason})" if reason else "")
 
 
-def also_usual(key: str, field: FieldInfo) -> str:
+def usual_by_kind(key: str, field: FieldInfo) -> str:
     """The usual value of a dotted key for each kind of instrument that has one of its own."""
     rows = (row for row in USUAL if row.key == key)
     return "".join(f"; {row.kind}: `{_shown(row.value, unit_of_key(field))}`" for row in rows)

@@ -40,7 +40,7 @@ def nearest(word: str, known: Iterable[str]) -> str:
     return next(iter(get_close_matches(word, list(known), 1, 0.6)), "")
 
 
-def meant(word: str) -> str:
+def did_you_mean(word: str) -> str:
     """The remedy for a misspelt word, or nothing."""
     return f"the nearest is {word}" if word.strip('"') else ""
 
@@ -91,7 +91,9 @@ def _problem(refused: _Refused, model: type[BaseModel], unit: str) -> Problem:
             return Problem(path, asked.what, "", f"the nearest is {asked.nearest}")
         words = [str(word) for word in get_args(_field_type(model, path))]
         close = nearest(value, words) if isinstance(value, str) else ""
-        return Problem(path, f"read {quoted(value)}", "allowed: " + ", ".join(map(quoted, words)), meant(quoted(close)))
+        return Problem(
+            path, f"read {quoted(value)}", "allowed: " + ", ".join(map(quoted, words)), did_you_mean(quoted(close))
+        )
     if kind == "value_error":
         return _refused(path, value, refused.context["error"])
     allowed = _allowed(kind, refused.context, _field(model, path), unit) or refused.message
@@ -115,7 +117,7 @@ def _unknown_key(path: Path, model: type[BaseModel]) -> Problem:
     keys = names_in(table) if table else []
     close = nearest(key, keys) or _elsewhere(key, model)
     what = "no such key" if len(path) > 1 else "no such table"
-    return Problem(path, what, "allowed: " + ", ".join(keys), meant(close))
+    return Problem(path, what, "allowed: " + ", ".join(keys), did_you_mean(close))
 
 
 def _elsewhere(key: str, model: type[BaseModel]) -> str:

@@ -14,7 +14,7 @@ from pydantic.fields import FieldInfo
 
 from gramil.description import fields
 from gramil.description.instrument import Instrument
-from gramil.description.keys import allowed, also_usual, default
+from gramil.description.keys import allowed, default, usual_by_kind
 from gramil.description.marks import marks_of
 from gramil.description.shop.tables import Shop
 from gramil.description.wood import air_fields
@@ -61,7 +61,7 @@ def _key(field: FieldInfo, name: str) -> Schema:
     found = _shape(field.annotation, _marks_beside(field), name)
     if field.description is None:
         return found
-    left_out = default(field) + also_usual(name, field)
+    left_out = default(field) + usual_by_kind(name, field)
     told = [field.description, f"Takes: {allowed(field)}", *([f"Left out: {left_out}"] if left_out else [])]
     return {**found, "description": ". ".join(told) + "."}
 

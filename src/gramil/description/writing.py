@@ -11,7 +11,7 @@ from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import AoT, Table
 
 from gramil.description.line_edit import added_in_table, aligned_comment, set_in_line
-from gramil.description.problems import meant, nearest, quoted
+from gramil.description.problems import did_you_mean, nearest, quoted
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, start_for
 from gramil.description.reading import parse_description
 from gramil.faults import Fault, MakersFault
@@ -42,7 +42,8 @@ def new_description(answers: Mapping[str, str], kind_added: bool = True) -> str:
     strange = [key for key in answers if key not in asked]
     if strange:
         raise MakersFault(
-            Fault(where=key, what="nothing is asked by that name", remedy=meant(nearest(key, asked))) for key in strange
+            Fault(where=key, what="nothing is asked by that name", remedy=did_you_mean(nearest(key, asked)))
+            for key in strange
         )
     start = start_for(answers)
     fans = _fans(answers)

@@ -7,7 +7,7 @@ What is brought in is added: a name that the store has already is a fault.
 import sqlite3
 from collections.abc import Callable, Mapping
 
-from gramil.description.problems import meant, nearest, quoted
+from gramil.description.problems import did_you_mean, nearest, quoted
 from gramil.doorway.bringing_in_air import put_air_rows
 from gramil.doorway.export import AIR, AIR_FILE, TOML_FILE
 from gramil.doorway.file_rows import FORM, FileRow, csv_rows, toml_tables
@@ -80,7 +80,10 @@ def _put_row(work: Import, table: str, columns: tuple[Column, ...], row: FileRow
     for key in row.cells:
         if key not in names:
             work.fault(
-                row, table, f"no such column: {key}", meant(nearest(key, names)) or "allowed: " + ", ".join(names)
+                row,
+                table,
+                f"no such column: {key}",
+                did_you_mean(nearest(key, names)) or "allowed: " + ", ".join(names),
             )
     values: dict[str, Value] = {}
     for column in columns:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from gramil.description.locate import locate
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.faults import Fault, MakersFault
 
 FORM = 1
@@ -60,7 +60,7 @@ def toml_tables(text: str, file: str, tables: Collection[str]) -> dict[str, list
         )
     for key, rows in data.items():
         if key not in tables or not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
-            remedy = meant(nearest(key, tables)) or "allowed: " + ", ".join(f"[[{table}]]" for table in tables)
+            remedy = did_you_mean(nearest(key, tables)) or "allowed: " + ", ".join(f"[[{table}]]" for table in tables)
             faults.append(Fault(lines.get((key,)), key, "no such table", "", remedy, file))
     if faults:
         raise MakersFault(faults)

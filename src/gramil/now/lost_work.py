@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from gramil.change.made import Judged
 from gramil.change.made_rows import operations, pieces
-from gramil.change.made_words import said
+from gramil.change.made_words import verdict_line
 from gramil.measure import LengthUnit
 from gramil.shop.operations import Operation, Work
 
@@ -33,7 +33,7 @@ def hangs_on(
 ) -> str:
     """The lost work on which an open operation depends, in a sentence; empty if there is none."""
     lost = closed_by(work, done, judged).get(operation)
-    return "" if lost is None else f"Lost, and this hangs on it: {lost.what}: {said(lost, first)}."
+    return "" if lost is None else f"Lost, and this hangs on it: {lost.what}: {verdict_line(lost, first)}."
 
 
 def _parted(each: Judged) -> bool:

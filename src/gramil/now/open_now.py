@@ -12,7 +12,7 @@ from typing import Literal
 
 from gramil.air.air_bands import Limits
 from gramil.change.made import Judged
-from gramil.change.made_words import said
+from gramil.change.made_words import verdict_line
 from gramil.decimals import fixed
 from gramil.measure import LengthUnit, TemperatureUnit, in_degrees, show_temperature
 from gramil.now.air_now import PlaceNow, by_outlook, may_begin
@@ -82,7 +82,7 @@ class InstrumentState:
 def _lost(each: Judged, unit: LengthUnit) -> str:
     """What is lost, in words, with the figure that says so."""
     figure = f" [{each.address}]" if each.address else ""
-    return f"{each.what}: {said(each, unit)}{figure}"
+    return f"{each.what}: {verdict_line(each, unit)}{figure}"
 
 
 @dataclass(frozen=True)
@@ -353,7 +353,7 @@ def _remarks(each: Operation, one: InstrumentState, shop: Conditions) -> Iterato
         if part not in one.wood:
             yield f"no piece for the {part} is listed, so whether it has settled is not judged"
     for other in reworked_before(each, one.judged):
-        yield f"first: {other.what}: {said(other, one.unit)}"
+        yield f"first: {other.what}: {verdict_line(other, one.unit)}"
     if each.sheet in one.stale:
         yield f"its sheet is stale: {one.stale[each.sheet]}"
     air = shop.air_for(each.air)

@@ -64,7 +64,7 @@ def waiting(plan: Plan, weeks: Weeks) -> float:
     return waits / total / 1440.0 if total else 0.0
 
 
-def hands_told(plan: Plan, weeks: Weeks) -> str:
+def hours_filled_in_words(plan: Plan, weeks: Weeks) -> str:
     """How many of the working hours a plan fills."""
     used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
     return f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours."

@@ -223,7 +223,9 @@ def _read(grey: Grey, corners: Array) -> Known | None:
 
 def _within_square(corners: Array, places: Array) -> Array:
     """Places of the unit square (y down) seen in the square's corners, as perspective has it."""
-    return seen_by(plane_to_picture(np.array([(0, 0), (1, 0), (1, 1), (0, 1)], dtype=np.float64), corners), places)
+    return through_perspective(
+        plane_to_picture(np.array([(0, 0), (1, 0), (1, 1), (0, 1)], dtype=np.float64), corners), places
+    )
 
 
 def plane_to_picture(flat: Array, seen: Array) -> Array:
@@ -233,7 +235,7 @@ def plane_to_picture(flat: Array, seen: Array) -> Array:
     2nd edition, 2004, section 4.1 and 4.4 (from memory).
     """
     one, other = _scaling(flat), _scaling(seen)
-    (x, y), (u, v) = seen_by(one, flat).T, seen_by(other, seen).T
+    (x, y), (u, v) = through_perspective(one, flat).T, through_perspective(other, seen).T
     nothing, unit = np.zeros_like(x), np.ones_like(x)
     rows = np.concatenate(
         (
@@ -246,7 +248,7 @@ def plane_to_picture(flat: Array, seen: Array) -> Array:
     return np.asarray(whole / whole[2, 2])
 
 
-def seen_by(perspective: Array, points: Array) -> Array:
+def through_perspective(perspective: Array, points: Array) -> Array:
     """Points (n, 2) through a perspective (3, 3)."""
     spread = points @ perspective[:, :2].T + perspective[:, 2]
     return np.asarray(spread[:, :2] / spread[:, 2:])

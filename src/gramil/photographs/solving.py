@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from scipy.optimize import least_squares
 
 from gramil.photographs.camera import LENS, POSE, Camera, placed
-from gramil.photographs.finding_tags import FoundTag, plane_to_picture, seen_by
+from gramil.photographs.finding_tags import FoundTag, plane_to_picture, through_perspective
 from gramil.photographs.tags import Piece
 
 Array = NDArray[np.float64]
@@ -250,7 +250,7 @@ def _lay_out(
     for piece in sorted({piece for _, piece in shown} - places.keys()):
         tags = [tag for tag, of in shown if of == piece]
         own = np.concatenate([pieces[piece].tags[tag.number] for tag in tags])
-        places[piece] = _moved_onto(own, seen_by(back, np.concatenate([tag.corners for tag in tags])))
+        places[piece] = _moved_onto(own, through_perspective(back, np.concatenate([tag.corners for tag in tags])))
 
 
 def _moved_onto(own: Array, there: Array) -> Array:

@@ -14,7 +14,7 @@ from typing import Any, Union, get_args, get_origin, get_type_hints
 
 from gramil.address import Field, Step, parse_address
 from gramil.description.locate import line_of, locate
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
 from gramil.prints.whole import whole_graph
@@ -89,7 +89,7 @@ def _wrong(address: str, figures: Figures | None, *, single: bool) -> tuple[str,
         return f"{address} is no address", 'write it like fret_position[12] or brace_list["X treble"].height'
     graph = whole_graph()
     if name not in graph.inputs and name not in graph.dimensions:
-        return f"there is no figure {name}", meant(nearest(name, graph.order)) or "see the list of its dimensions"
+        return f"there is no figure {name}", did_you_mean(nearest(name, graph.order)) or "see the list of its dimensions"
     wrong = _wrong_steps(address, graph.annotation(name), steps, single=single)
     return _lacking(address, figures) if wrong is None and figures is not None else wrong
 
@@ -107,7 +107,7 @@ def _wrong_steps(address: str, annotation: Any, steps: tuple[Step, ...], *, sing
         if isinstance(step, Field):
             known = _fields(annotation)
             if step.name not in known:
-                return f"{address}: there is no .{step.name}", meant(nearest(step.name, known)) or _listed(known)
+                return f"{address}: there is no .{step.name}", did_you_mean(nearest(step.name, known)) or _listed(known)
             annotation = known[step.name]
         elif get_origin(annotation) is tuple:
             annotation = get_args(annotation)[0]

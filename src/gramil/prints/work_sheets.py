@@ -62,7 +62,7 @@ def sharing(setup: Setup, work: Work) -> tuple[Operation, ...]:
     return tuple(each for each in work.operations.values() if each.sheet == setup.name)
 
 
-def asked_at(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:
+def figures_to_measure(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:
     """What operations ask to have measured."""
     return tuple(Ref[Any](address) for each in operations for address in each.measure)
 
@@ -77,7 +77,7 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
     if not known and not operation.by:
         return None
     big = tuple(BigFigure(each, words_of(each, formatter), tolerance_of(each.address).words) for each in known)
-    boxes = tuple(each for each in asked_at((operation,)) if _is_there(each.address, figures))
+    boxes = tuple(each for each in figures_to_measure((operation,)) if _is_there(each.address, figures))
     return Setup(
         operation.name, operation.what, LAST, big, (), operation.prove, (), boxes=boxes, instead=_unused(figures)
     )

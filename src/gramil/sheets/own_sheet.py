@@ -6,7 +6,7 @@ from gramil.change.sheet_figures import figures_for
 from gramil.graph import Figures
 from gramil.prints.came_in import as_known
 from gramil.prints.whole import setups_of
-from gramil.prints.work_sheets import asked_at, minded, own_setup, rest_setup, sharing
+from gramil.prints.work_sheets import figures_to_measure, minded, own_setup, rest_setup, sharing
 from gramil.setups.setup import Setup, skipped
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.work_order import in_order_of_work
@@ -75,7 +75,7 @@ def sheet_named(name: str, figures: Figures, work: Work) -> Sheet | None:
     return _of_setup(setup, figures, work, (operation,) if operation is not None else sharing(setup, work))
 
 
-def wanted_at(name: str, figures: Figures, work: Work) -> Figures:
+def figures_for_sheet(name: str, figures: Figures, work: Work) -> Figures:
     """What is wanted at an operation, or at a named set-up: the figures behind its sheet.
 
     Work without a sheet uses all that was measured before it; a name that does not exist, what is drawn.
@@ -94,7 +94,7 @@ def _of_setup(setup: Setup, figures: Figures, work: Work, operations: Sequence[O
 
 def _sheet(setup: Setup, goes_by: Figures, made: Figures, operations: Sequence[Operation]) -> Sheet:
     """The set-up with the measurements and the cautions that its operations add."""
-    return Sheet(setup, goes_by, made, minded(setup, operations), asked_at(operations))
+    return Sheet(setup, goes_by, made, minded(setup, operations), figures_to_measure(operations))
 
 
 def _own(operation: Operation, figures: Figures, work: Work) -> Sheet | None:

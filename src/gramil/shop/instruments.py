@@ -7,7 +7,7 @@ read again and compared.
 from dataclasses import dataclass
 from typing import Literal
 
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.faults import MakersFault
 from gramil.store.failures import Conflict
 from gramil.store.moments import moment_text
@@ -70,7 +70,7 @@ def instrument(store: Store, name: str) -> Instrument:
     if found is None:
         names = [each.name for each in known]
         has = f"the store has {', '.join(names)}" if known else "the store has none yet"
-        raise MakersFault.of(f"there is no such instrument: {name}", has, meant(nearest(name, names)))
+        raise MakersFault.of(f"there is no such instrument: {name}", has, did_you_mean(nearest(name, names)))
     return found
 
 

@@ -14,7 +14,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from gramil.description.instrument import Instrument
-from gramil.description.problems import meant, nearest, quoted, table_in
+from gramil.description.problems import did_you_mean, nearest, quoted, table_in
 from gramil.shop.operations import OTHERWISE, When, conditions_in
 
 Mistake = tuple[str, str]
@@ -76,7 +76,7 @@ def _wrong_condition(key: str, value: object, example: str) -> Mistake | None:
         return f"read {key} = {list(value)}", "a list is asked only whether it is empty: write []"
     for each in keys:
         if _field(each) is None:
-            return f"no description has a key {each}", meant(nearest(each, _keys())) or "see the list of keys"
+            return f"no description has a key {each}", did_you_mean(nearest(each, _keys())) or "see the list of keys"
     return None if key == "differ" else _wrong_word(key, value)
 
 

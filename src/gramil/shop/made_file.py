@@ -24,7 +24,7 @@ from typing import Any
 from gramil.bare_numbers import Written
 from gramil.description.locate import Path as KeyPath
 from gramil.description.locate import line_of, locate
-from gramil.description.problems import meant, nearest, quoted
+from gramil.description.problems import did_you_mean, nearest, quoted
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.in_shop_units import own_words_in_shop_units
@@ -195,7 +195,7 @@ def _in_file(slips: list[_Slip], lines: Mapping[KeyPath, int], file: str | None)
 def _head(data: Mapping[str, Any]) -> tuple[LengthUnit, list[_Slip]]:
     """The unit of bare lengths, and what is wrong outside the operations."""
     slips = [
-        _Slip((key,), "no such table", meant(nearest(key, _TABLES)) or "allowed: gramil, made, done")
+        _Slip((key,), "no such table", did_you_mean(nearest(key, _TABLES)) or "allowed: gramil, made, done")
         for key in data
         if key not in _TABLES
     ]
@@ -216,7 +216,7 @@ def _slips(number: int, row: Mapping[str, Any], unit: LengthUnit) -> Iterator[_S
     """What is wrong with one operation."""
     for key, value in row.items():
         if key not in _KEYS:
-            remedy = meant(nearest(key, _KEYS)) or "allowed: " + ", ".join(_KEYS)
+            remedy = did_you_mean(nearest(key, _KEYS)) or "allowed: " + ", ".join(_KEYS)
             yield _Slip(("done", number, key), "no such key", remedy)
         elif not isinstance(_as_day(value) if key == "date" else value, _KEYS[key]):
             kind = {"date": "a date, such as 2026-11-02", "measured": "a table of addresses and values"}

@@ -32,7 +32,7 @@ from gramil.air.air_bands import Band
 from gramil.description.cautions import TOOLS
 from gramil.description.locate import Path as KeyPath
 from gramil.description.locate import line_of, locate
-from gramil.description.problems import meant, nearest, quoted
+from gramil.description.problems import did_you_mean, nearest, quoted
 from gramil.description.reading import file_text, toml_of
 from gramil.description.shop.limits import LIMITS
 from gramil.description.wood.stuff import PARTS
@@ -184,14 +184,17 @@ def _wrong_row(name: str, row: Mapping[str, Any], known: bool, layer: _Layer) ->
         near = nearest(name, _base()["operation"])
         remedy = "an operation of your own needs what, part and hands (minutes)"
         yield layer.fault(
-            ("operation", name), f"{missing[0]} is missing", remedy, meant(near) and f"{meant(near)}, if you meant that"
+            ("operation", name),
+            f"{missing[0]} is missing",
+            remedy,
+            did_you_mean(near) and f"{did_you_mean(near)}, if you meant that",
         )
 
 
 def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
     """What is wrong with a key's value and what to write, or nothing."""
     if key not in _KINDS:
-        return "no such key", meant(nearest(key, _KINDS)) or "allowed: " + ", ".join(_KINDS)
+        return "no such key", did_you_mean(nearest(key, _KINDS)) or "allowed: " + ", ".join(_KINDS)
     if not _is_kind(value, key):
         return f"read {quoted(value)}", f"write {_wanted(key)}"
     if key in _CONDITIONS:
@@ -199,10 +202,10 @@ def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
     if key in _WORDS and not all(isinstance(each, str) for each in value):
         return "not all are names", "write names in quotes"
     if key == "wood" and (strange := [each for each in value if each not in _PARTS]):
-        near = meant(nearest(strange[0], _PARTS))
+        near = did_you_mean(nearest(strange[0], _PARTS))
         return f"no piece of wood is for the {strange[0]}", near or "allowed: " + ", ".join(_PARTS)
     if key in _NAMED and (strange := [each for each in value if each not in _NAMED[key]]):
-        near = meant(nearest(strange[0], _NAMED[key]))
+        near = did_you_mean(nearest(strange[0], _NAMED[key]))
         return f"nothing is cautioned of under the name {strange[0]}", near or "allowed: " + ", ".join(_NAMED[key])
     if key == "measure_braces" and value not in _PLATES:
         return f"no braces are on the {value}", "write " + " or ".join(f'"{each}"' for each in _PLATES)
@@ -252,7 +255,7 @@ def _unknown_names(operations: Mapping[str, Operation], layers: Sequence[_Layer]
     for name, each in operations.items():
         for before in (wait.operation for wait in waits_of(each)):
             if before not in operations:
-                near = meant(nearest(before, operations))
+                near = did_you_mean(nearest(before, operations))
                 yield _at(layers, name, "after", f"there is no operation {before}", near)
 
 

@@ -21,11 +21,11 @@ def with_revision(drawing: Drawing, marks: tuple[Plain, ...], paper: str, unit: 
         return marks
     # six letters: two states of a drawing in 16 million are alike, and a maker can read it out
     revision = sha256(repr(marks).encode()).hexdigest()[:6]
-    text = f"revision {revision}, paper {paper_said(paper, unit)}"
+    text = f"revision {revision}, paper {paper_in_words(paper, unit)}"
     return (*marks, Lettering(drawing.told_at, text, HEIGHT, 0.0, "left", "text"))
 
 
-def paper_said(paper: str, unit: LengthUnit) -> str:
+def paper_in_words(paper: str, unit: LengthUnit) -> str:
     """A paper as a maker reads it: by its name, or by its sides in the unit of the shop's rule."""
     if (wide := roll_width(paper)) is not None:
         return f"a roll {_said(wide, unit)} {unit} wide"

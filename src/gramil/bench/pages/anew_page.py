@@ -7,7 +7,7 @@ from starlette.responses import Response
 from gramil.acts import work
 from gramil.bench.open_instruments import OpenInstruments, named
 from gramil.bench.page_request import Missing, PageRequest, go
-from gramil.bench.pages.correcting import Correction, asked_whether
+from gramil.bench.pages.correcting import Correction, question_page
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.change.made_in_store import work_on
 from gramil.change.made_rows import operations, pieces
@@ -34,7 +34,7 @@ def anew_page(request: PageRequest, _: OpenInstruments) -> Response:
         "This work is open again, what was measured of it no longer counts, and its wood is asked for again. "
         "The old piece is written off: to keep it for another use, write it down in stock, with the sizes it has left.",
     )
-    return asked_whether(request, wrong)
+    return question_page(request, wrong)
 
 
 def begin_anew(request: PageRequest, _: OpenInstruments) -> Response:

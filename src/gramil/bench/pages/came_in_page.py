@@ -25,7 +25,7 @@ KEYS = tuple(each.key for each in TO_ANSWER)
 NAMED = "A guitar that came in"
 
 
-def asked(
+def questions_asked(
     unit: LengthUnit, answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None
 ) -> tuple[QuestionAsked, ...]:
     """The questions, in order, with what is usual in a unit; nothing is usual of a scale, or of how many frets."""
@@ -55,7 +55,7 @@ def came_in_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The questions of a guitar that came in."""
     with request.record.opened() as store:
         unit = unit_of_shop(request, store)
-    return request.page("came_in.html", title=NAMED, questions=asked(unit), faults=())
+    return request.page("came_in.html", title=NAMED, questions=questions_asked(unit), faults=())
 
 
 def take_in(request: PageRequest, _: OpenInstruments) -> Response:
@@ -70,6 +70,6 @@ def take_in(request: PageRequest, _: OpenInstruments) -> Response:
             made = begin(store, name, text, request.hand)
     except MakersFault as fault:
         found, rest = at_fields(fault.faults, KEYS)
-        shown = asked(unit, answers, found)
+        shown = questions_asked(unit, answers, found)
         return request.page("came_in.html", 422, title=NAMED, questions=shown, faults=rest if not found else ())
     return go(f"/instrument/{made.id}")

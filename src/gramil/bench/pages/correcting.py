@@ -86,7 +86,7 @@ def _clock(reading: Reading, request: PageRequest) -> str:
 def reading_page(request: PageRequest, _: OpenInstruments) -> Response:
     """One reading of air."""
     with request.record.opened() as store:
-        return asked_whether(request, _wrong_reading(request, *_reading(request, store), shop_degrees(store)))
+        return question_page(request, _wrong_reading(request, *_reading(request, store), shop_degrees(store)))
 
 
 def _reading(request: PageRequest, store: Store) -> tuple[Place, Reading]:
@@ -128,7 +128,7 @@ def correct_reading(request: PageRequest, _: OpenInstruments) -> Response:
                 humidity, warm = meter_of(request, shop_degrees(store))
                 right = Reading(there.at, warm, humidity)
             except MakersFault as fault:
-                return asked_whether(request, _wrong_reading(request, of, there, shop_degrees(store)), fault)
+                return question_page(request, _wrong_reading(request, of, there, shop_degrees(store)), fault)
         with at_fields_of_air():
             put_reading_right(store, of, there, request.hand, right=right)
     return go(f"/air/readings?place={quote(of.name)}")
@@ -146,7 +146,7 @@ def weighing_page(request: PageRequest, _: OpenInstruments) -> Response:
     """One weighing of a piece."""
     with request.record.opened() as store:
         piece = _piece(store, request.one("piece"))
-    return asked_whether(request, _wrong_weighing(request, piece, _number(request.one("number"))))
+    return question_page(request, _wrong_weighing(request, piece, _number(request.one("number"))))
 
 
 def _wrong_weighing(request: PageRequest, piece: Item, number: int) -> Correction:
@@ -176,7 +176,7 @@ def correct_weight(request: PageRequest, _: OpenInstruments) -> Response:
             try:
                 (grams,) = all_read(mass=lambda: read_mass(bare(request.one("mass"))))
             except MakersFault as fault:
-                return asked_whether(request, _wrong_weighing(request, piece, number), fault)
+                return question_page(request, _wrong_weighing(request, piece, number), fault)
         correct_weighing(store, piece, number, grams, request.hand)
     return go(f"/air/weighings?piece={quote(piece.name)}")
 
@@ -191,7 +191,7 @@ def _piece(store: Store, name: str) -> Item:
 def measurement_page(request: PageRequest, _: OpenInstruments) -> Response:
     """One measurement on an instrument."""
     with request.record.opened() as store:
-        return asked_whether(
+        return question_page(
             request, _wrong_measurement(request, measured_row(store, _number(request.words["measurement"])))
         )
 
@@ -226,9 +226,9 @@ def correct_measured(request: PageRequest, open_instruments: OpenInstruments) ->
                 with at_field("written"):
                     (right,) = read_measurements(held.figures, fields, first)
             except MakersFault as fault:
-                return asked_whether(request, _wrong_measurement(request, seen), fault)
+                return question_page(request, _wrong_measurement(request, seen), fault)
             if found := measured_doubts(request, held.figures, [right], request.one("back"), first):
-                return asked_whether(request, _wrong_measurement(request, seen), doubts=found)
+                return question_page(request, _wrong_measurement(request, seen), doubts=found)
         correct_measurement(store, seen, right, request.hand, figures=figures)
     return go(_back(request, number))
 
@@ -260,7 +260,7 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
         "It is not done",
         f"The operation is open again. What was measured at it stays.{back}{rest}{hangs}",
     )
-    return asked_whether(request, wrong)
+    return question_page(request, wrong)
 
 
 def take_done_back(request: PageRequest, _: OpenInstruments) -> Response:
@@ -291,7 +291,7 @@ def _number(written: str) -> int:
     return found
 
 
-def asked_whether(
+def question_page(
     request: PageRequest, wrong: Correction, fault: MakersFault | None = None, doubts: Mapping[str, Doubt] | None = None
 ) -> Response:
     """The page that asks before anything is written; with a fault, it says what is wrong with what was typed.

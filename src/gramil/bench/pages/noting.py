@@ -13,7 +13,7 @@ from gramil.bench.measuring import MEASURED, bare
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.instrument_page import instrument_id
-from gramil.bench.pages.sheet_page import Again, address_of_work, asked_again, sheet_of, work_for, work_named
+from gramil.bench.pages.sheet_page import Again, address_of_work, sheet_of, sheet_page_again, work_for, work_named
 from gramil.bench.units import formatter_for
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
@@ -37,11 +37,11 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         held = open_instruments.held(store, number)
         name = work_named(held, work_for(store, held), request.words["operation"])
         if wrong := _unreadable(request, held, shop_unit(store)):
-            return asked_again(request, store, open_instruments, name, Again(faults=wrong))
+            return sheet_page_again(request, store, open_instruments, name, Again(faults=wrong))
         measured = _measured(request, held)
         first = formatter_for(request.session, held.figures).first
         if found := measured_doubts(request, held.figures, measured, name, first):
-            return asked_again(request, store, open_instruments, name, Again(doubts=found))
+            return sheet_page_again(request, store, open_instruments, name, Again(doubts=found))
         if request.one("do") == "done":
             try:
                 _mark(request, store, held, name, measured)
@@ -49,7 +49,7 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
                 if fault.faults[0].where != LEFT:
                     raise
                 again = Again(faults={LEFT: in_field_words(fault.faults[0])})
-                return asked_again(request, store, open_instruments, name, again)
+                return sheet_page_again(request, store, open_instruments, name, again)
         else:
             measure(store, held.seen, measured, request.hand, figures=held.figures)
     told = "".join(f"&told={each.address}" for each in measured)

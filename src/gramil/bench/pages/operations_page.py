@@ -6,7 +6,7 @@ from gramil.acts.own_operations import keep_list, take_list_away
 from gramil.bench.field_words import placed
 from gramil.bench.open_instruments import OpenInstruments, named
 from gramil.bench.page_request import PageRequest, go
-from gramil.bench.pages.correcting import Correction, asked_whether
+from gramil.bench.pages.correcting import Correction, question_page
 from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import Instrument
 from gramil.shop.own_operations import OwnOperations, own_operations
@@ -89,7 +89,7 @@ def remove_operations_page(request: PageRequest, _: OpenInstruments) -> Response
         "Remove the list",
         "The usual operations hold from then on. What is done stays done.",
     )
-    return asked_whether(request, wrong)
+    return question_page(request, wrong)
 
 
 def remove_operations(request: PageRequest, _: OpenInstruments) -> Response:

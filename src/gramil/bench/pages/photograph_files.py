@@ -7,7 +7,7 @@ from gramil.bench.held_plans import HeldPlan
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, whole_number
 from gramil.bench.pages.tools_page import unit_of_shop
-from gramil.bench.tracing import asked_by, edge_or_line, points_in, typed_in
+from gramil.bench.tracing import edge_or_line, points_in, trace_inputs, typed_in
 from gramil.shop.shop_in_store import shop_description
 
 
@@ -56,7 +56,7 @@ def straightened_file(request: PageRequest, _: OpenInstruments) -> Response:
     plan, typed = plan_of(request), typed_in(request)
     with request.record.opened() as store:
         unit = unit_of_shop(request, store)
-    ground = plan.ground((typed.of_ground, unit), lambda: grounds(plan.pictures, asked_by(typed, unit)))
+    ground = plan.ground((typed.of_ground, unit), lambda: grounds(plan.pictures, trace_inputs(typed, unit)))
     points = points_in(typed.points)
     found = traced(ground, points, edge_or_line(typed)) if points else None
     return Response(straightened_png(ground, found), media_type="image/png")

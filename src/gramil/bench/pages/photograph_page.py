@@ -14,7 +14,7 @@ from gramil.bench.pages.photograph_files import plan_of
 from gramil.bench.pages.plan_page import shown_plan
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.plan_typed import fields_of, read_plan
-from gramil.bench.tracing import KNOWN, Typed, asked_by, edge_or_line, laid_places, points_in, typed_in
+from gramil.bench.tracing import KNOWN, Typed, edge_or_line, laid_places, points_in, trace_inputs, typed_in
 from gramil.description.reading import parse_description
 from gramil.description.self_contained import with_outline
 from gramil.faults import Fault, MakersFault
@@ -130,7 +130,7 @@ def go_on(request: PageRequest, _: OpenInstruments) -> Response:
 def _ground(plan: HeldPlan, typed: Typed, unit: LengthUnit) -> "Grounds":
     from gramil.photographs.plan import grounds
 
-    asked = asked_by(typed, unit)
+    asked = trace_inputs(typed, unit)
     return plan.ground((typed.of_ground, unit), lambda: grounds(plan.pictures, asked))
 
 

@@ -13,10 +13,10 @@ from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.files_page import tried
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.plan_picture import plan_picture
-from gramil.bench.plan_typed import COLUMNS, TypedPlan, meant_as, read_plan, typed_plan, with_half_width
+from gramil.bench.plan_typed import COLUMNS, TypedPlan, meant_line, read_plan, typed_plan, with_half_width
 from gramil.description.plan.parts import PlanParts
 from gramil.description.reading import parse_description
-from gramil.description.whole.offsets import asked_about
+from gramil.description.whole.offsets import question_about_offset
 from gramil.description.whole.starting import START, STARTING_POINTS
 from gramil.description.whole.writing import whole_description
 from gramil.faults import Fault, MakersFault
@@ -97,7 +97,7 @@ def _seen(plan: TypedPlan, unit: LengthUnit) -> dict[str, object]:
 def _asked(plan: TypedPlan, unit: LengthUnit) -> Iterator[tuple[int, str, str]]:
     """Each half-width that stands out: its row, what is asked, and what the others have there."""
     for each in plan.doubts:
-        yield each.row, asked_about(each.place, each.others, unit), show(each.others, unit)
+        yield each.row, question_about_offset(each.place, each.others, unit), show(each.others, unit)
 
 
 def _answered(request: PageRequest, plan: TypedPlan, unit: LengthUnit) -> TypedPlan:
@@ -107,7 +107,7 @@ def _answered(request: PageRequest, plan: TypedPlan, unit: LengthUnit) -> TypedP
     if (right := rows.get(request.one("right"))) is not None:
         fields = {**fields, "outline": with_half_width(fields["outline"], right.row, right.others, unit)}
     if (kept := rows.get(request.one("mean"))) is not None:
-        meant = meant | {meant_as(kept.place, unit)}
+        meant = meant | {meant_line(kept.place, unit)}
     return read_plan(fields, meant, unit)
 
 

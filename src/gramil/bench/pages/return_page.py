@@ -10,7 +10,7 @@ from gramil.acts.descriptions import return_to
 from gramil.bench.ages import clock
 from gramil.bench.open_instruments import OpenInstruments, named
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
-from gramil.bench.pages.correcting import Correction, asked_whether
+from gramil.bench.pages.correcting import Correction, question_page
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.shop.instruments import Revision, revisions
 from gramil.store.opening import Store
@@ -33,7 +33,7 @@ def return_page(request: PageRequest, _: OpenInstruments) -> Response:
         f"Return to revision {wanted.number}",
         "Its description is kept as the next revision. Those between stay in the list.",
     )
-    return asked_whether(request, wrong)
+    return question_page(request, wrong)
 
 
 def _wanted(request: PageRequest, store: Store) -> Revision:

@@ -25,7 +25,7 @@ from gramil.pack import picture_of
 from gramil.prints.pages import named_on, near_text, words_of
 from gramil.prints.whole import setups_of
 from gramil.reference import Ref
-from gramil.sheets.own_sheet import sheet_named, wanted_at
+from gramil.sheets.own_sheet import figures_for_sheet, sheet_named
 from gramil.sheets.sheet import Sheet, made_text, read_on
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.corrections import Measured, measured_rows
@@ -160,7 +160,7 @@ def work_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         return _work(_at_work(request, store, open_instruments), request.words["operation"], Again())
 
 
-def asked_again(
+def sheet_page_again(
     request: PageRequest, store: Store, open_instruments: OpenInstruments, name: str, again: Again
 ) -> Response:
     """The page of an operation with what was typed, and under each field the question about it or what is wrong."""
@@ -253,7 +253,7 @@ def _measured_as(
     request: PageRequest, held: OpenInstrument, work: Work, name: str, done: tuple[str, ...]
 ) -> MeasuredAs | None:
     """What the latest measurement means, compared with what the sheet of its work says."""
-    wanted = wanted_at(name, held.figures, work)
+    wanted = figures_for_sheet(name, held.figures, work)
     return measured_as(held, wanted, request.many("told"), name, done, formatter_for(request.session, held.figures))
 
 
@@ -311,6 +311,6 @@ def verdict_part(request: PageRequest, open_instruments: OpenInstruments) -> Res
         work = work_for(store, held)
     address, written = request.one("at"), request.one(MEASURED + request.one("at"))
     at = request.one("work")
-    wanted = wanted_at(at, held.figures, work)
+    wanted = figures_for_sheet(at, held.figures, work)
     found = verdict(held, wanted, address, written, formatter_for(request.session, wanted), at) if written else None
     return HTMLResponse(render("verdict.html", verdict=found))

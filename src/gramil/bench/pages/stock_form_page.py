@@ -9,7 +9,7 @@ from gramil.acts.wood import keep_wood, strike_wood
 from gramil.air.places import places
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
-from gramil.bench.pages.correcting import Correction, asked_whether
+from gramil.bench.pages.correcting import Correction, question_page
 from gramil.bench.pages.stock_acts_page import PARTS_EXAMPLE
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.row_form import Entry
@@ -181,7 +181,7 @@ def remove_blank_page(request: PageRequest, _: OpenInstruments) -> Response:
         "Remove it",
         "It is no longer listed. A piece that was ever promised stays: set its count instead.",
     )
-    return asked_whether(request, wrong)
+    return question_page(request, wrong)
 
 
 def remove_from_stock(request: PageRequest, _: OpenInstruments) -> Response:

@@ -13,7 +13,7 @@ from gramil.bare_numbers import length_unit, with_unit
 from gramil.bench.consequences import consequences, held_open
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go
-from gramil.bench.pages.correcting import Correction, asked_whether
+from gramil.bench.pages.correcting import Correction, question_page
 from gramil.bench.pages.tools_page import tool_words, unit_of_shop
 from gramil.bench.row_form import by_key, entries, lengths_of, row_typed
 from gramil.faults import Fault, MakersFault
@@ -155,7 +155,7 @@ def remove_page(request: PageRequest, _: OpenInstruments) -> Response:
         "Remove it",
         "It is no longer listed. A tool that test cuts or printed sheets speak of stays.",
     )
-    return asked_whether(request, wrong)
+    return question_page(request, wrong)
 
 
 def remove_tool(request: PageRequest, open_instruments: OpenInstruments) -> Response:

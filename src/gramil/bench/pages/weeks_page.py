@@ -21,7 +21,7 @@ from gramil.now.finishing import pace_of
 from gramil.now.hours import read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.outlook import Spell, typed_outlook
-from gramil.now.plan import Plan, greedy_plan, hands_told
+from gramil.now.plan import Plan, greedy_plan, hours_filled_in_words
 from gramil.now.promised import promised
 from gramil.now.states import Bench, bench_of_store, rests_on
 from gramil.now.tasks import Weeks, weeks_of
@@ -53,7 +53,7 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         picture=load_picture(found, _hours_of(weeks)),
         letters=letters_of(found),
         as_if=_as_if(request, bench),
-        hands=hands_told(plan, weeks),
+        hands=hours_filled_in_words(plan, weeks),
         rests=rests_on(bench),
         kept=kept,
         query=request.here.partition("?")[2],

@@ -15,7 +15,7 @@ from gramil.description.body.tables import Body, BraceTable, BridgePlate
 from gramil.description.body.usual import line_of, names_of
 from gramil.description.locate import Path
 from gramil.description.neck.tables import Top
-from gramil.description.problems import Problem, meant, nearest, quoted
+from gramil.description.problems import Problem, did_you_mean, nearest, quoted
 from gramil.shapes.outline import Outline
 
 Outlines = tuple[Outline, ...]
@@ -96,7 +96,9 @@ def _named(path: Path, other: str, brace: BraceTable, names: Mapping[str, str]) 
     if other not in names:
         close = nearest(other, [*names, *PLACES])
         allowed = ", ".join(map(quoted, (*names, *(PLACES if path[-1] in ("start", "stop") else ()))))
-        yield Problem(path, f"read {quoted(other)}", f"allowed: {allowed}", meant(quoted(close)) if close else "")
+        yield Problem(
+            path, f"read {quoted(other)}", f"allowed: {allowed}", did_you_mean(quoted(close)) if close else ""
+        )
     elif names[other] != brace.plate or other in names_of(brace):
         yield Problem(path, f"read {quoted(other)}", f"another brace of the {brace.plate}")
 

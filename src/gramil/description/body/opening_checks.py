@@ -10,7 +10,7 @@ from gramil.decimals import fixed
 from gramil.description.body.opening_tables import SOUNDHOLE, HoleTable, OpeningTable, PortTable, Rosette, Soundhole
 from gramil.description.body.tables import Body
 from gramil.description.locate import Path
-from gramil.description.problems import Problem, meant, nearest, quoted
+from gramil.description.problems import Problem, did_you_mean, nearest, quoted
 from gramil.shapes.outline import Outline
 
 Outlines = tuple[Outline, ...]
@@ -66,7 +66,10 @@ def a_ring_is_round_something(
         if hole is None:
             close = nearest(ring.round, holes)
             yield Problem(
-                ("rosette", row, "round"), f"read {quoted(ring.round)}", ", ".join(map(quoted, holes)), meant(close)
+                ("rosette", row, "round"),
+                f"read {quoted(ring.round)}",
+                ", ".join(map(quoted, holes)),
+                did_you_mean(close),
             )
         elif not hole.described:
             yield Problem(("rosette", row), "there is no soundhole", "give [soundhole] centre and diameter")

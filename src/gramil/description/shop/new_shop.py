@@ -7,7 +7,7 @@ from datetime import date
 
 import tomlkit
 
-from gramil.description.problems import meant, nearest
+from gramil.description.problems import did_you_mean, nearest
 from gramil.description.reading import parse_shop
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
@@ -95,7 +95,11 @@ def new_shop(shop: NewShop) -> str:
 
 def _refuse_strangers(shop: NewShop) -> None:
     faults = [
-        Fault(where=kind, what=f'"{name}" is none of the usual ones', remedy=meant(nearest(name, usual_names(kind))))
+        Fault(
+            where=kind,
+            what=f'"{name}" is none of the usual ones',
+            remedy=did_you_mean(nearest(name, usual_names(kind))),
+        )
         for kind, names in (shop.kept or {}).items()
         for name in names
         if name not in usual_names(kind)

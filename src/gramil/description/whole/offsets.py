@@ -67,7 +67,7 @@ def _through(offsets: Sequence[Offset], rows: Sequence[int], station: Mm) -> Mm:
     return float(curve.half_width(station))
 
 
-def asked_about(offset: Offset, there: Mm, unit: LengthUnit) -> str:
+def question_about_offset(offset: Offset, there: Mm, unit: LengthUnit) -> str:
     """What is said of a half-width that stands out, with what the others make of it."""
     at, typed, others = (show(each, unit) for each in (*offset, there))
     return f"At station {at} the half-width {typed} stands out: the curve through the others has {others}"

@@ -5,7 +5,7 @@ from itertools import pairwise
 from typing import Any
 
 from gramil.description.locate import Path
-from gramil.description.problems import Problem, meant, nearest, quoted
+from gramil.description.problems import Problem, did_you_mean, nearest, quoted
 from gramil.description.wood.own_woods import own_wood
 from gramil.description.wood.tables import AirTable, PieceTable, PlaceTable, WoodTable
 from gramil.faults import MakersFault
@@ -59,7 +59,7 @@ def _of_piece(
 def _named(path: Path, word: str | None, names: list[str]) -> Iterator[Problem]:
     if word is not None and word not in names:
         has = "the shop has " + (", ".join(map(quoted, names)) if names else "no place")
-        yield Problem(path, f"read {quoted(word)}", has, meant(nearest(word, names)))
+        yield Problem(path, f"read {quoted(word)}", has, did_you_mean(nearest(word, names)))
 
 
 def _in_order(path: Path, piece: PieceTable) -> Iterator[Problem]:
