@@ -13,7 +13,7 @@ from gramil.acts import descriptions
 from gramil.bench.describing import forms_of
 from gramil.bench.draft import Draft, draft_of
 from gramil.bench.field_words import in_key_words
-from gramil.bench.known_of_old import known_of
+from gramil.bench.known_of_came_in import known_of
 from gramil.bench.made_here import judged_on, made_on
 from gramil.bench.measured_here import MEASURE, Measures, measures, named_places
 from gramil.bench.moved import Strip, findings_in_words, moved_between, spoilt_lines, strip_between
