@@ -2085,6 +2085,11 @@ if TYPE_CHECKING:
         centre: Ref[Mm]
         aside: Ref[Mm]
         lean: Ref[Radians]
+        shape: Ref[Literal['round', 'oval', 'D']]
+        diameter: Ref[Mm]
+        along: Ref[Mm]
+        across: Ref[Mm]
+        corner: Ref[Mm]
         hole: HoleRef
 
     class PortAskedRef(Ref[PortAsked]):
@@ -2092,9 +2097,13 @@ if TYPE_CHECKING:
         side: Ref[Literal['treble', 'bass']]
         centre: Ref[Mm]
         below: Ref[Mm]
-        hole: HoleRef
+        shape: Ref[Literal['round', 'oval', 'D']]
+        diameter: Ref[Mm]
+        along: Ref[Mm]
+        across: Ref[Mm]
         patch: Ref[Mm]
         patch_reach: Ref[Mm]
+        hole: HoleRef
 
     class RingAskedRef(Ref[RingAsked]):
         name: Ref[str]
@@ -2678,6 +2687,7 @@ if TYPE_CHECKING:
         shape: Ref[str]
         x: Ref[Mm]
         y: Ref[Mm]
+        diameter: Ref[Mm]
         along: Ref[Mm]
         across: Ref[Mm]
         lean: Ref[Radians]
@@ -2697,9 +2707,11 @@ if TYPE_CHECKING:
     class PortRef(Ref[Port]):
         name: Ref[str]
         side: Ref[Literal['treble', 'bass']]
+        shape: Ref[str]
         centre: Ref[Mm]
         below: Ref[Mm]
         height: Ref[Mm]
+        diameter: Ref[Mm]
         along: Ref[Mm]
         across: Ref[Mm]
         area: Ref[Mm2]
@@ -2930,6 +2942,7 @@ if TYPE_CHECKING:
         across: Ref[Mm]
         corner: Ref[Mm]
         is_round: Ref[bool]
+        diameter: Ref[Mm]
         hydraulic_radius: Ref[Mm]
         tightest: Ref[Mm]
 

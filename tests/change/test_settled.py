@@ -43,7 +43,13 @@ NOT_SETTLED = {
 
 STRAY = ("board_thickness", "head_thickness", "saddle_thickness", "bridge_thickness")
 """What may be read at any work, whether or not its sheet asks for it."""
-HANGS_ON_OTHERS = {("mere", "plank_shaft"): "the body is built on the neck, which ends with its foot and has no tenon"}
+HANGS_ON_OTHERS = {
+    ("mere", "plank_shaft"): "the body is built on the neck, which ends with its foot and has no tenon",
+    **dict.fromkeys(
+        [(name, f'opening_list["soundhole"].{size}') for name in NAMES for size in ("along", "across")],
+        "it is round, and both are its diameter",
+    ),
+}
 
 
 def settling() -> Iterator[tuple[str, Fixed]]:

@@ -12,12 +12,16 @@ from math import inf, isfinite
 
 import numpy as np
 
+from gramil import names as n
 from gramil.address import LEADS_NOWHERE, Field, parse_address
 from gramil.change.made_rows import operations
 from gramil.description.base import base_name
+from gramil.description.body.opening_tables import SOUNDHOLE
 from gramil.formatter import shown
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
+from gramil.quantities import Mm
+from gramil.reference import Ref
 
 Pins = Mapping[str, Pin]
 HAIR = 1e-4
@@ -27,6 +31,13 @@ REACH = 2.0
 would take.
 """
 NEAR_STEPS = 4
+_OF_SOUNDHOLE: Mapping[str, Ref[Mm]] = {
+    "opening.centre": n.soundhole_given,
+    "opening.diameter": n.soundhole_diameter,
+    "opening.along": n.soundhole_along,
+    "opening.across": n.soundhole_across,
+}
+"""Base values of its own that the first of the openings has."""
 SAME = 1e-9
 
 
@@ -107,7 +118,13 @@ def _settled(described: Figures, drawn: Figures, address: str, pin: Pin) -> Sett
     value = _value(drawn, name, address, read)
     if value is None and _stands_still(drawn, name, address):
         return None
-    return Settled(key, name, drawn.unit_at(name), was, value, address, read, pin)
+    return Settled(_written_at(key, address), name, drawn.unit_at(name), was, value, address, read, pin)
+
+
+def _written_at(key: str, address: str) -> str:
+    """The key where it is written: the soundhole, the first of the openings, has a table of its own."""
+    _, steps = parse_address(address)
+    return f"{SOUNDHOLE}.{key.partition('.')[2]}" if SOUNDHOLE in steps else key
 
 
 @cache
@@ -133,6 +150,8 @@ def _key(address: str) -> str:
 @cache
 def _input(key: str, address: str) -> str:
     """The address of the base value that a key sets; in a list of records, in the member that was measured."""
+    if _written_at(key, address) != key and key in _OF_SOUNDHOLE:
+        return _OF_SOUNDHOLE[key].address
     try:
         return base_name(key)
     except KeyError:
@@ -200,4 +219,4 @@ def sentence(each: Settled, figures: Figures, unit: LengthUnit) -> str:
 def words(each: Settled) -> str:
     """The key in words; for a list of records, with the name of the one that is meant."""
     _, steps = parse_address(each.address)
-    return f'{each.key} of "{steps[0]}"' if steps else each.key
+    return f'{each.key} of "{steps[0]}"' if steps and steps[0] != SOUNDHOLE else each.key

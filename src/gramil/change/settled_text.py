@@ -2,9 +2,12 @@
 
 from collections.abc import Iterable
 from math import degrees
+from typing import Any
 
 from gramil.address import parse_address
 from gramil.change.settled import Settled
+from gramil.description.body.opening_tables import SOUNDHOLE
+from gramil.description.body.tables import BraceTable
 from gramil.description.body.usual import names_of
 from gramil.description.instrument import Instrument
 from gramil.description.writing import set_key
@@ -25,9 +28,15 @@ def place_of(each: Settled, instrument: Instrument) -> str:
     table, _, field = each.key.partition(".")
     if not steps or not isinstance(member := steps[0], str):
         return each.key
-    braces, rings = map(names_of, instrument.brace), ((ring.name,) for ring in instrument.rosette)
-    rows = braces if table == "brace" else rings
-    return next(f"{table}[{number}].{field}" for number, names in enumerate(rows, 1) if member in names)
+    if member == SOUNDHOLE:
+        return each.key
+    rows = enumerate(getattr(instrument, table), 1)
+    return next(f"{table}[{number}].{field}" for number, row in rows if member in _called(row))
+
+
+def _called(row: Any) -> tuple[str, ...]:
+    """What a row of a table is called; a brace with a twin by two names."""
+    return names_of(row) if isinstance(row, BraceTable) else (row.name,)
 
 
 def value_text(each: Settled, units: LengthUnit) -> str:

@@ -18,8 +18,8 @@ Point = tuple[float, float]
 @dataclass(frozen=True)
 class Opening:
     """A hole in the top: its middle along from the body's edge and from the centreline (treble positive), its sizes,
-    how far it is turned, and the tightest bend of its edge. `radius` is its hydraulic one, twice the area over the
-    edge's length; `plug` the length of the air that moves in it.
+    its diameter where it is round (else not a number), how far it is turned, and the tightest bend of its edge.
+    `radius` is its hydraulic one, twice the area over the edge's length; `plug` the length of the air that moves in it.
     """
 
     name: str
@@ -27,6 +27,7 @@ class Opening:
     shape: str
     x: Mm
     y: Mm
+    diameter: Mm
     along: Mm
     across: Mm
     lean: Radians
@@ -75,9 +76,11 @@ class Port:
 
     name: str
     side: Side
+    shape: str
     centre: Mm
     below: Mm
     height: Mm
+    diameter: Mm
     along: Mm
     across: Mm
     area: Mm2

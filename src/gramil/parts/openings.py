@@ -66,6 +66,7 @@ def _placed(asked: OpeningAsked, x: Mm, hole: Hole, thickness: Mm) -> Opening:
         hole.shape,
         x,
         asked.aside,
+        hole.diameter,
         hole.along,
         hole.across,
         0.0 if hole.is_round else asked.lean,

@@ -56,9 +56,11 @@ def _placed(asked: PortAsked, side: UnrolledSide, wall: Mm, linings: Mm) -> Port
     return Port(
         asked.name,
         asked.side,
+        hole.shape,
         asked.centre,
         upper - height,
         height,
+        hole.diameter,
         hole.along,
         hole.across,
         hole.area,

@@ -88,24 +88,24 @@ def _holes(holes: tuple[Opening, ...]) -> tuple[Table, ...]:
     return (Table("Holes in the top", HOLES, tuple(each.name for each in holes), "hole"),) if len(holes) > 1 else ()
 
 
-def _measured(hole: Opening) -> tuple[Ref[Any], Ref[Any]]:
-    """A hole's sizes along and across; the soundhole's are figures of their own."""
+def _measured(hole: Opening) -> tuple[Ref[Any], ...]:
+    """A hole's sizes along and across, or its diameter; the soundhole's are figures of their own."""
     if hole.name == SOUNDHOLE:
         return n.soundhole_along, n.soundhole_across
-    return n.opening_list[hole.name].along, n.opening_list[hole.name].across
+    at = n.opening_list[hole.name]
+    return (at.diameter,) if hole.hole.is_round else (at.along, at.across)
 
 
-def _sizes(hole: Opening) -> tuple[BigFigure, BigFigure]:
-    (along, across), near = _measured(hole), says("± {}", n.limit_tolerance_outline)
-    return (
-        BigFigure(along, f"The {hole.name}, long", near, "rule"),
-        BigFigure(across, f"The {hole.name}, wide", near, "rule"),
-    )
+def _sizes(hole: Opening) -> tuple[BigFigure, ...]:
+    sizes, near = _measured(hole), says("± {}", n.limit_tolerance_outline)
+    called = ("long", "wide") if len(sizes) > 1 else ("its diameter",)
+    rows = zip(sizes, called, strict=True)
+    return tuple(BigFigure(figure, f"The {hole.name}, {what}", near, "rule") for figure, what in rows)
 
 
 def _round(hole: Opening) -> Text:
     at = n.opening_list[hole.name]
-    return says("The {} is round, {} wide: swing it with the circle cutter about its cross.", at.name, at.across)
+    return says("The {} is round, {} wide: swing it with the circle cutter about its cross.", at.name, at.diameter)
 
 
 def _struck(hole: Opening) -> Text:

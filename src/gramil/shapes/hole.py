@@ -37,6 +37,11 @@ class Hole:
         """Whether it is a circle."""
         return self.shape == "round"
 
+    @property
+    def diameter(self) -> Mm:
+        """A circle's; of any other shape not a number."""
+        return self.along if self.is_round else math.nan
+
     @cached_property
     def area(self) -> Mm2:
         """The area that it encloses."""
@@ -101,6 +106,11 @@ class Hole:
         along = x + ring[:, 0] * cosine + ring[:, 1] * sine
         across = y - ring[:, 0] * sine + ring[:, 1] * cosine
         return tuple(zip(along.tolist(), across.tolist(), strict=True))
+
+
+def hole_of(shape: Shape, diameter: Mm, along: Mm, across: Mm, corner: Mm = 0.0) -> Hole:
+    """A circle by its diameter, any other shape by its sizes."""
+    return Hole(shape, diameter, diameter) if shape == "round" else Hole(shape, along, across, corner)
 
 
 def ellipse_round(long: Mm, half: Mm) -> Mm:

@@ -45,7 +45,9 @@ def opening_values(instrument: Instrument) -> Values:
 def _hole(name: str, row: HoleTable) -> tuple[OpeningAsked, ...]:
     if row.hole is None or row.centre is None:
         return ()
-    return (OpeningAsked(name, row.held_to, row.centre, row.aside, row.lean, row.hole),)
+    diameter, along, across = map(known, (row.diameter, row.along, row.across))
+    sizes = diameter, along, across, row.hole.corner
+    return (OpeningAsked(name, row.held_to, row.centre, row.aside, row.lean, row.shape, *sizes),)
 
 
 def _ring(row: Rosette) -> RingAsked:
@@ -53,4 +55,6 @@ def _ring(row: Rosette) -> RingAsked:
 
 
 def _port(row: PortTable) -> PortAsked:
-    return PortAsked(row.name, row.side, row.centre, known(row.below), row.hole, row.patch, row.patch_reach)
+    below, diameter, along, across = map(known, (row.below, row.diameter, row.along, row.across))
+    sizes = diameter, along, across
+    return PortAsked(row.name, row.side, row.centre, below, row.hole.shape, *sizes, row.patch, row.patch_reach)

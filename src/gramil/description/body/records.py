@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from gramil.quantities import Mm, Radians
-from gramil.shapes.hole import Hole
+from gramil.shapes.hole import Hole, Shape, hole_of
 from gramil.shapes.outline import Side
 
 Point = tuple[float, float]
@@ -37,9 +37,10 @@ class BraceAsked:
 
 @dataclass(frozen=True)
 class OpeningAsked:
-    """A hole in the top as described: its centre along from what it is held to and from the centreline, its curve.
+    """A hole in the top as described: its centre along from what it is held to and from the centreline, its sizes.
 
-    The soundhole's own place and sizes are base values besides, where measurements take their place.
+    A round one has a diameter, any other is so long and so wide (what it has not is not a number). The soundhole's own
+    place and sizes are base values besides, where measurements take their place.
     """
 
     name: str
@@ -47,22 +48,40 @@ class OpeningAsked:
     centre: Mm
     aside: Mm
     lean: Radians
-    hole: Hole
+    shape: Shape
+    diameter: Mm
+    along: Mm
+    across: Mm
+    corner: Mm
+
+    @property
+    def hole(self) -> Hole:
+        """Its curve."""
+        return hole_of(self.shape, self.diameter, self.along, self.across, self.corner)
 
 
 @dataclass(frozen=True)
 class PortAsked:
     """A port in a side as described: its centre along the outside of the flat side and below the top's edge (not a
-    number: half way down), its curve, and how thick and how much larger the patch inside it is.
+    number: half way down), its sizes as those of a hole in the top, and how thick and how much larger the patch inside
+    it is.
     """
 
     name: str
     side: Side
     centre: Mm
     below: Mm
-    hole: Hole
+    shape: Shape
+    diameter: Mm
+    along: Mm
+    across: Mm
     patch: Mm
     patch_reach: Mm
+
+    @property
+    def hole(self) -> Hole:
+        """Its curve on the flat side."""
+        return hole_of(self.shape, self.diameter, self.along, self.across)
 
 
 @dataclass(frozen=True)
