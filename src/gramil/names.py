@@ -126,7 +126,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "body_rise_top": ("body_length", "top_radius",),
         "body_rise_back": ("body_length", "body_back_radius",),
         "body_deepest": ("body_depth_neck", "body_depth_tail", "body_rise_top", "body_rise_back",),
-        "body_air_volume": ("body_sides", "body_wall", "body_blocks", "body_linings_volume",),
+        "body_air_volume": ("body_sides", "body_wall", "body_blocks", "body_linings_volume", "bevelled_more",),
         "body_blocks": ("body_shells", "body_neck_block", "body_neck_block_width", "body_tail_block", "body_tail_block_width", "foot_there",),
         "body_linings_volume": ("body_perimeter", "body_linings", "body_linings_height",),
         "body_air_openings": ("opening_list", "port_list",),
@@ -584,6 +584,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "gramil.parts.rim_at_bevel": {
         "bevelled_blocks": ("bevel_laid", "channel_edges", "body_wall", "body_linings", "body_linings_height", "limit_strip_over",),
+        "bevelled_more": ("bevel_laid", "bevelled_blocks", "body_linings", "body_linings_height",),
         "bevelled_bindings": ("bevel_laid", "channel_edges", "limit_strip_over",),
         "bevelled_braces": ("bevel_laid", "bevelled_blocks", "brace_list", "body_wall", "body_linings",),
         "bevelled_holes": ("bevel_laid", "bevelled_blocks", "opening_list", "body_wall", "body_linings",),
@@ -4552,6 +4553,7 @@ if TYPE_CHECKING:
 
     # parts/rim_at_bevel.py
     bevelled_blocks: Members[BevelBlockRef, BevelBlock] = of(part_rim_at_bevel.bevelled_blocks)
+    bevelled_more: Ref[Mm3] = of(part_rim_at_bevel.bevelled_more)
     bevelled_bindings: Members[BevelBindingRef, BevelBinding] = of(part_rim_at_bevel.bevelled_bindings)
     bevelled_braces: Members[BevelBraceRef, BevelBrace] = of(part_rim_at_bevel.bevelled_braces)
     bevelled_holes: Members[OpeningGapRef, OpeningGap] = of(part_rim_at_bevel.bevelled_holes)

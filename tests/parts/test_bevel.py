@@ -66,6 +66,21 @@ def test_the_block_is_larger_than_the_lining_by_what_is_cut(bevelled: Figures) -
     assert (arm.layers, rib.layers) == (1, math.ceil(rib.width / 2))
 
 
+def test_the_blocks_take_air(bevelled: Figures, plain: Figures) -> None:
+    """By hand: each block runs from the lining's width to its own and back, (1 + cos) / 2, so half way in the mean.
+
+    The air's spring is stiffer by as much as there is less of it, and its pitch goes by the root of that.
+    """
+    linings, high = float(bevelled["body_linings"]), float(bevelled["body_linings_height"])
+    blocks = zip(bevelled["bevelled_blocks"], (320, 240), strict=True)
+    more = sum(length * ((linings + each.width) / 2 * each.height - linings * high / 2) for each, length in blocks)
+    taken = plain["body_air_volume"] - bevelled["body_air_volume"]
+    assert taken == pytest.approx(more, rel=1e-6)
+    assert 0.05e6 < taken < 0.4e6
+    share = plain["body_air_volume"] / bevelled["body_air_volume"]
+    assert bevelled["body_air_rigid"] / plain["body_air_rigid"] == pytest.approx(math.sqrt(share), rel=1e-9)
+
+
 def test_a_block_as_described_is_judged(text_of, derive_text) -> None:
     """24 mm from the side's face to the block's inside, 23 of them cut under the top: too little is left."""
     figures = derive_text(text_of("tarn") + ARM + "block_width = 22\nblock_height = 15\n")

@@ -228,14 +228,18 @@ def body_deepest(body_depth_neck: Mm, body_depth_tail: Mm, body_rise_top: Mm, bo
 
 
 def body_air_volume(
-    body_sides: tuple[UnrolledSide, ...], body_wall: Mm, body_blocks: tuple[BodyBlock, ...], body_linings_volume: Mm3
+    body_sides: tuple[UnrolledSide, ...],
+    body_wall: Mm,
+    body_blocks: tuple[BodyBlock, ...],
+    body_linings_volume: Mm3,
+    bevelled_more: Mm3,
 ) -> Mm3:
-    """Air inside the sides between the plates, less blocks and linings; braces are left in.
+    """Air inside the sides between the plates, less blocks and linings, those behind bevels too; braces are left in.
 
     Method: the domed box over the outline, less a strip along it as thick as the sides, less blocks and linings.
     Source: steiner_inset
     """
-    solid = sum(block.volume for block in body_blocks) + body_linings_volume
+    solid = sum(block.volume for block in body_blocks) + body_linings_volume + bevelled_more
     return _only(volume_within(each, body_wall) - solid for each in body_sides)
 
 

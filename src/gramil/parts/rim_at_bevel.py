@@ -11,7 +11,7 @@ from gramil.parts.bevel_records import BevelAsked, BevelBinding, BevelBlock, Bev
 from gramil.parts.body_records import Brace
 from gramil.parts.edge_records import Edge
 from gramil.parts.opening_records import Opening, OpeningGap, Port, nearest_gap
-from gramil.quantities import Mm
+from gramil.quantities import Mm, Mm3
 from gramil.shapes.edge_bevel import EdgeBevel
 from gramil.shapes.planar import Point
 from gramil.shapes.room_between import room_between
@@ -73,6 +73,27 @@ def _cut_under_plate(shape: EdgeBevel) -> Mm:
 def _cut_at_wall(shape: EdgeBevel, wall: Mm) -> Mm:
     """How far down from the plate the bevel cuts at the side's inside, at its middle; 0 if it does not reach there."""
     return max(0.0, shape.drop * (1 - wall / shape.width) - shape.over)
+
+
+def bevelled_more(
+    bevel_laid: tuple[BevelLaid, ...],
+    bevelled_blocks: tuple[BevelBlock, ...],
+    body_linings: Mm,
+    body_linings_height: Mm,
+) -> Mm3:
+    """What the blocks behind bevels take of the body's air, more than the linings in whose place they lie.
+
+    Method: along the bevel, as wide in the mean as lining and block are together by half, and as high as the block;
+    less the lining's triangle. What the bevel cuts off is outside the air, whether or not it is cut.
+    Source: plane geometry.
+    """
+    lining = body_linings * body_linings_height / 2
+    return float(
+        sum(
+            laid.shape.length * ((body_linings + block.width) / 2 * block.height - lining)
+            for laid, block in zip(bevel_laid, bevelled_blocks, strict=True)
+        )
+    )
 
 
 def bevelled_bindings(
