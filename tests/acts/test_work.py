@@ -9,6 +9,7 @@ import pytest
 
 from gramil import names as n
 from gramil.acts.left_over import note_and_keep
+from gramil.acts.wood import join, keep_wood, split, strike_wood
 from gramil.acts.work import UsedUp, begin_anew, not_done_after_all, note_done
 from gramil.change.in_store import figures_in_store
 from gramil.change.stops import measured_stops
@@ -252,6 +253,33 @@ def test_one_board_done_before_its_wood_was_counted_so_is_not_offered(store: Sto
     assert "persimmon 2" not in free_pieces(store, owner)
     begin_anew(store, owner, "board", Hand(NOW))
     assert "persimmon 2" not in free_pieces(store, owner), "the old piece is written off"
+
+
+def test_wood_that_is_cut_joined_or_struck_is_not_there_as_a_followed_piece_either(
+    store: Store, owner: Instrument
+) -> None:
+    """By hand: 462 x 67.5 x 7.4 mm make two bridges; nobody gets a board of 448 mm of them."""
+    halves = [Blank(name, "", 220.0, 67.5, 7.4) for name in ("front half", "back half")]
+    split(store, blank_named(store, "persimmon 2"), halves, Hand(NOW))
+    pieces = {each.name: each.figures for each in items(store, "piece")}
+    assert "persimmon 2" not in free_pieces(store, owner)
+    assert pieces["front half"]["lay"] == pieces["back half"]["lay"] != ()
+    assert "for" not in pieces["front half"]
+    assert free_pieces(store, owner).count("front half") == 1
+    shop_description(store)  # it is still read
+    join(store, blank_named(store, "front half"), blank_named(store, "back half"), Hand(NOW))
+    assert free_pieces(store, owner).count("front half") == 2
+    assert "back half" not in free_pieces(store, owner)
+    strike_wood(store, blank_named(store, "front half"), Hand(NOW))
+    assert "front half" not in free_pieces(store, owner)
+
+
+def test_wood_counted_as_one_costs_what_it_cost(store: Store) -> None:
+    for name, count, cost in (("cheap", 3, 10.0), ("dear", 1, 30.0), ("given", 2, None)):
+        keep_wood(store, Blank(name, "walnut", 900.0, 90.0, 30.0, count=count, cost=cost), Hand(NOW))
+    both = join(store, blank_named(store, "cheap"), blank_named(store, "dear"), Hand(NOW))
+    assert (both.count, both.cost) == (4, 15.0)
+    assert join(store, both, blank_named(store, "given"), Hand(NOW)).cost == 15.0
 
 
 def free_pieces(store: Store, owner: Instrument) -> list[str]:

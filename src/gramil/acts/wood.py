@@ -27,9 +27,12 @@ from gramil.shop.stock import (
     remove_part,
     update_blank,
 )
-from gramil.store.items import Item, items
+from gramil.store.items import Item, add_item, items, length_text, remove_item
 from gramil.store.opening import Store
 from gramil.store.writing import Hand, writing
+
+_PASSED_ON = ("wood", "sawn", "sealed", "lay", "moisture")
+"""What is known of a piece and holds for what is cut of it."""
 
 
 @dataclass(frozen=True)
@@ -102,10 +105,12 @@ def keep_wood(store: Store, wood: Blank, hand: Hand) -> None:
 
 
 def strike_wood(store: Store, seen: Blank, hand: Hand) -> None:
-    """Remove a piece of wood from the list. Raises MakersFault if it was ever promised, Conflict if it was changed
-    since.
+    """Remove a piece of wood from the list, and the piece of its name that is followed. Raises MakersFault if it was
+    ever promised, Conflict if it was changed since.
     """
-    remove_blank(store, seen, hand)
+    with writing(store, f"strike {seen.name}", hand):
+        remove_blank(store, seen, hand)
+        _follow_no_more(store, seen.name, hand)
 
 
 def strike_part(store: Store, seen: Part, hand: Hand) -> None:
@@ -131,8 +136,9 @@ def move(store: Store, seen: Blank, where: str, hand: Hand) -> Blank:
 def split(store: Store, seen: Blank, parts: Sequence[Blank], hand: Hand) -> None:
     """Cut one of a kind of wood into parts, each with its name and sizes: one less of it, and the parts in stock.
 
-    They are of its wood and grain, lie where it lies, and share its cost by their volumes. Raises MakersFault if none
-    of it is free, if a part or all of them are larger than it was, or if a name is taken.
+    They are of its wood and grain, lie where it lies, and share its cost by their volumes. If it is followed, they are
+    from there on: they lay where it lay, and are kept for nothing; what it weighed says nothing of them. Raises
+    MakersFault if none of it is free, if a part or all of them are larger than it was, or if a name is taken.
     """
     whole = volume(seen)
     if free_counts(store).get(seen.id, 0) < 1:
@@ -150,13 +156,16 @@ def split(store: Store, seen: Blank, parts: Sequence[Blank], hand: Hand) -> None
             cost = None if seen.cost is None else seen.cost * volume(each) / whole
             of_it = replace(each, wood=seen.wood, grain=seen.grain, place=seen.place, cost=cost)
             add_blank(store, of_it, hand)
+        _follow_parts(store, seen.name, parts, hand)
+        if not rest.count:
+            _follow_no_more(store, seen.name, hand)
 
 
 def join(store: Store, one: Blank, other: Blank, hand: Hand) -> Blank:
     """Count two kinds of wood as one that are alike in wood, grain and sizes, under the first one's name.
 
-    Raises MakersFault if they differ or lie in different places, or if the other was ever promised; Conflict if either
-    was changed since.
+    Each costs what they cost in the mean, where both costs are known. Raises MakersFault if they differ or lie in
+    different places, or if the other was ever promised; Conflict if either was changed since.
     """
     alike = ("wood", "grain", "length", "width", "thickness")
     if one.id == other.id or any(getattr(one, key) != getattr(other, key) for key in alike):
@@ -166,7 +175,31 @@ def join(store: Store, one: Blank, other: Blank, hand: Hand) -> Blank:
         raise MakersFault.of(f"{one.name} and {other.name} lie in different places", remedy=remedy)
     with writing(store, f"count {other.name} with {one.name}", hand):
         remove_blank(store, other, hand)
-        return update_blank(store, replace(one, count=one.count + other.count), hand)
+        _follow_no_more(store, other.name, hand)
+        return update_blank(store, replace(one, count=one.count + other.count, cost=_mean_cost(one, other)), hand)
+
+
+def _mean_cost(one: Blank, other: Blank) -> float | None:
+    count = one.count + other.count
+    if one.cost is None or other.cost is None or not count:
+        return other.cost if one.cost is None else one.cost
+    return (one.cost * one.count + other.cost * other.count) / count
+
+
+def _follow_parts(store: Store, name: str, parts: Sequence[Blank], hand: Hand) -> None:
+    """Pieces for what is cut of one that is followed: what is known of where it lay, and their own sizes."""
+    for whole in [each for each in items(store, PIECE) if each.name == name]:
+        known = {key: value for key, value in whole.figures.items() if key in _PASSED_ON}
+        for each in parts:
+            sizes = {key: length_text(getattr(each, key)) for key in ("length", "width", "thickness")}
+            add_item(store, Item(PIECE, each.name, {**known, **sizes}), hand)
+
+
+def _follow_no_more(store: Store, name: str, hand: Hand) -> None:
+    """Wood that is in stock no more is not followed either, or it would count as a piece of its own."""
+    for each in items(store, PIECE):
+        if each.name == name:
+            remove_item(store, each, hand)
 
 
 def make_ahead(store: Store, part: Part, hand: Hand) -> Part:
