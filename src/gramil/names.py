@@ -1345,6 +1345,10 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_section_sizes": ("piece_across", "instrument_handed",),
         "drawing_section": ("instrument_name", "piece_section_wood", "piece_section_sizes", "station_middle_fret",),
     },
+    "gramil.drawings.setup_bevels": {
+        "piece_bevel_sections": ("bevel_laid", "bevelled_blocks", "channel_edge_top", "channel_edge_back", "body_wall",),
+        "drawing_setup_bevels": ("instrument_name", "piece_bevel_sections",),
+    },
     "gramil.drawings.setup_braces": {
         "piece_small_braces": ("brace_list", "brace_crossings",),
         "drawing_setup_braces": ("instrument_name", "piece_small_braces",),
@@ -1706,6 +1710,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_arch_cards": ("card_arches",),
     "piece_arch_end": ("card_arches",),
     "piece_arch_nut": ("card_arches",),
+    "piece_bevel_sections": ("bevel_list", "bevelled_blocks",),
     "piece_body_places": ("body_bouts", "body_saddle", "opening_list", "soundhole_centre",),
     "piece_body_sizes": ("body_bouts", "body_length",),
     "piece_bridge_sizes": ("bridge_length", "bridge_width_square",),
@@ -1772,9 +1777,9 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
     "setup_as_found": ("found_action_bass", "found_action_treble", "found_crown", "found_exposed_bass", "found_exposed_treble", "found_nut_bass", "found_nut_treble", "found_pin", "found_relief", "found_saddle_bass", "found_saddle_slot_depth", "found_saddle_slot_width", "found_saddle_treble", "found_straightedge",),
-    "setup_bevel": ("arm_bevel_drop", "arm_bevel_width", "bevel_list", "bevel_marks", "bevelled_bindings", "limit_tolerance_outline", "rib_bevel_drop", "rib_bevel_width", "stuff_list",),
-    "setup_bevel_block": ("bevel_list", "bevelled_blocks", "bevelled_braces", "limit_tolerance_outline", "stuff_list",),
-    "setup_bevel_veneer": ("bevel_veneer_length_arm", "bevel_veneer_length_rib", "bevel_veneer_width_arm", "bevel_veneer_width_rib", "bevel_veneers", "limit_tolerance_height", "stuff_list",),
+    "setup_bevel": ("arm_bevel_drop", "arm_bevel_width", "bevel_list", "bevel_marks", "bevelled_bindings", "drawing_setup_bevels", "limit_tolerance_outline", "rib_bevel_drop", "rib_bevel_width", "stuff_list",),
+    "setup_bevel_block": ("bevel_list", "bevelled_blocks", "bevelled_braces", "drawing_setup_bevels", "limit_tolerance_outline", "stuff_list",),
+    "setup_bevel_veneer": ("bevel_veneer_length_arm", "bevel_veneer_length_rib", "bevel_veneer_width_arm", "bevel_veneer_width_rib", "bevel_veneers", "drawing_setup_bevels", "limit_tolerance_height", "stuff_list",),
     "setup_binding_bend": ("bend_treble", "body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list", "treble_side_stations",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "lean_corner_nut_bass", "lean_corner_nut_treble", "lean_corner_tail_bass", "lean_corner_tail_treble", "limit_tolerance_height", "stuff_list",),
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
@@ -1906,6 +1911,7 @@ if TYPE_CHECKING:
     from gramil.drawings import plan as drawings_plan
     from gramil.drawings import ports as drawings_ports
     from gramil.drawings import section as drawings_section
+    from gramil.drawings import setup_bevels as drawings_setup_bevels
     from gramil.drawings import setup_braces as drawings_setup_braces
     from gramil.drawings import setup_bridge as drawings_setup_bridge
     from gramil.drawings import setup_details as drawings_setup_details
@@ -3691,6 +3697,10 @@ if TYPE_CHECKING:
     piece_section_wood: Members[Ref[Any], Any] = of(drawings_section.piece_section_wood)
     piece_section_sizes: Members[Ref[Any], Any] = of(drawings_section.piece_section_sizes)
     drawing_section: DrawingRef = of(drawings_section.drawing_section)
+
+    # drawings/setup_bevels.py
+    piece_bevel_sections: Members[Ref[Any], Any] = of(drawings_setup_bevels.piece_bevel_sections)
+    drawing_setup_bevels: DrawingRef = of(drawings_setup_bevels.drawing_setup_bevels)
 
     # drawings/setup_braces.py
     piece_small_braces: Members[Ref[Any], Any] = of(drawings_setup_braces.piece_small_braces)

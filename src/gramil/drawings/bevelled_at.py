@@ -115,20 +115,23 @@ def planed(marks: Marks, cuts: tuple[BevelCut, ...]) -> Marks:
 
 def _planed(mark: Polyline, cut: BevelCut) -> Polyline:
     """A shape on the bass side with what lies past the bevel's line taken off; any other shape as it is."""
-    (y0, z0), (y1, z1) = cut.outer, cut.inner
+    outer, inner = (cut.outer, cut.inner) if cut.keeps > 0 else (cut.inner, cut.outer)
+    kept = kept_of(mark.points, outer, inner)
+    return mark if kept == mark.points else replace(mark, points=kept)
 
-    def within(point: Point) -> float:
-        return cut.keeps * ((y1 - y0) * (z0 - point[1]) + (point[0] - y0) * (z1 - z0))
 
-    inside = [within(point) for point in mark.points]
+def kept_of(ring: tuple[Point, ...], outer: Point, inner: Point) -> tuple[Point, ...]:
+    """What is left of a ring right of the line from `outer` to `inner`: all of it, a part, or nothing."""
+    (y0, z0), (y1, z1) = outer, inner
+    inside = [(y1 - y0) * (z0 - z) + (y - y0) * (z1 - z0) for y, z in ring]
     if all(each >= -1e-9 for each in inside):
-        return mark
+        return ring
     kept: list[Point] = []
-    rows = list(zip(mark.points, inside, strict=True))
+    rows = list(zip(ring, inside, strict=True))
     for (start, before), (end, after) in pairwise((*rows, rows[0])):
         if before >= 0:
             kept.append(start)
         if (before >= 0) != (after >= 0):
             share = before / (before - after)
             kept.append((start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])))
-    return replace(mark, points=tuple(kept) if len(kept) > 2 else ())
+    return tuple(kept) if len(kept) > 2 else ()

@@ -89,6 +89,7 @@ def setup_bevel_block(
         ),
         ("band saw", "edge tools", *_bending(bevelled_blocks), "glue", "clamps"),
         ("the side's template, square, clamps and a caul to its curve",),
+        n.drawing_setup_bevels,
         boxes=tuple(n.bevelled_blocks[each.name].width for each in bevelled_blocks),
         tables=(Table("Blocks", BLOCKS, tuple(each.name for each in bevelled_blocks), "bevel"),),
         on=stuff("linings", "sides"),
@@ -180,6 +181,7 @@ def setup_bevel(
         "drawn from the wrong end, or on the treble side, shows before the rasp: say aloud which arm will lie there.",
         ("knife", "files", "edge tools", "sanding"),
         ("templates, pencil, knife, rasp, file, bevel gauge, short straightedge",),
+        n.drawing_setup_bevels,
         boxes=tuple(box for each in bevel_list for box in _MEASURED[each.name]),
         tables=(
             Table("The lines, marked off in eight", MARKS, tuple(each.name for each in bevel_marks), "station"),
@@ -221,7 +223,8 @@ def _bound(binding: BevelBinding) -> Text:
 
 
 def _runs(bindings: tuple[BevelBinding, ...]) -> tuple[Table, ...]:
-    names = tuple(each.name for each in bindings)
+    """The strips of a binding that is led round a bevel; where it stops there, its step tells them."""
+    names = tuple(each.name for each in bindings if each.on_plate or each.on_side)
     return (
         (Table("The bass side's binding at a bevel, each strip with something over", BINDINGS, names, "bevel"),)
         if names
@@ -268,6 +271,7 @@ def setup_bevel_veneer(bevel_veneers: tuple[BevelVeneer, ...], bevel_list: tuple
             says(f"{each.name} bevel: veneer of {{}}", n.stuff_list[f"{each.name} bevel"].wood)
             for each in bevel_veneers
         ),
+        n.drawing_setup_bevels,
         boxes=tuple(n.bevel_veneers[each.name].thickness for each in bevel_veneers),
         tables=(Table("Blanks", VENEERS, tuple(each.name for each in bevel_veneers), "bevel"),),
         on=stuff(*(f"{each.name} bevel" for each in bevel_veneers), "top", "back", "sides"),

@@ -29,7 +29,7 @@ PORTS = (
     ("long", _PORT.along),
     ("high", _PORT.across),
 )
-PATCHES = (("long", _PORT.patch_along), ("high", _PORT.patch_across), ("thick", _PORT.patch))
+PATCHES = (("patch long", _PORT.patch_along), ("patch high", _PORT.patch_across), ("patch thick", _PORT.patch))
 
 
 def setup_openings(
