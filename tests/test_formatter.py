@@ -8,7 +8,7 @@ import pytest
 
 from gramil.formatter import Formatter, parted, shown
 from gramil.graph import Input, derive
-from gramil.quantities import Cents, Count, Mm, PerFret, Radians, Unit
+from gramil.quantities import Cents, Count, GramPerM, Mm, PerFret, Radians, Unit
 from gramil.reference import Ref, refs_in, says
 from gramil.wiring import build
 
@@ -78,6 +78,9 @@ def test_a_sentence_is_filled_once(formatter: Formatter) -> None:
         (0.2, "0.008 in"),  # 7.87
         (0.02, "0.0008 in"),  # 0.79: a whole thou is a quarter more
         (0.07, "0.0028 in"),  # 2.76
+        (0.5, "0.020 in"),
+        (10.0, "0.4 in"),  # 0.394: of a block's radius
+        (3.0, "0.118 in"),
         (0.0, "0.000 in"),
     ],
 )
@@ -153,3 +156,10 @@ def test_areas_and_volumes_go_with_the_makers_unit(value: float, unit: str, firs
 def test_psi_have_three_digits(value: float, text: str) -> None:
     """A psi is 0.0068947573 MPa (NIST SP 811): 12000 MPa are 1 740 453 of them, and nobody measured the 453."""
     assert shown(value, "MPa", "in") == text
+
+
+def test_a_string_weighs_in_an_inch_shop_what_its_packet_says() -> None:
+    """A pound is 453.59237 g and an inch 25.4 mm: 1 g/m is 0.0254 / 453.59237 lb/in, 0.0000559974."""
+    figures = derive(build((), {"string_weighs": Input(GramPerM, "string_weighs")}), {"string_weighs": 0.668})
+    assert Formatter(figures, "in").text("string_weighs") == "0.00003741 lb/in"
+    assert Formatter(figures, "mm").text("string_weighs") == "0.668 g/m"

@@ -19,7 +19,7 @@ from gramil import names as n
 from gramil.decimals import fixed, plus_zero
 from gramil.graph import Figures
 from gramil.in_shop_units import POUND_FORCE, in_shop_units
-from gramil.inches import in_64ths, in_inches, in_whole_thou, inch_places
+from gramil.inches import as_a_limit, in_64ths, in_inches, inch_places
 from gramil.measure import (
     LengthUnit,
     TemperatureUnit,
@@ -55,6 +55,7 @@ IN_INCH_SHOPS = {
     "N mm2": (1 / (POUND_FORCE * 25.4**2), 1, "lbf in²"),
     "MPa": (25.4**2 / POUND_FORCE, 0, "psi"),
     "cent/mm": (25.4, 1, "cent/in"),
+    "g/m": (0.0254 / 453.59237, 8, "lb/in"),
 }
 """Of the same, what an inch shop reads in other units: the factor, decimals and the written form."""
 POWERS = {"mm2": 2, "mm3": 3, "mm4": 4}
@@ -173,7 +174,7 @@ class Formatter:
     def _limit(self, figure: Ref[Any]) -> str:
         if self.first == "in" and figure.address.startswith("limit_") and self.figures.unit_at(figure) == "mm":
             value = self.figures.at(figure)
-            return (in_whole_thou(value) if inch_places(value) == 4 else "") or self.said(figure)
+            return as_a_limit(value) or self.said(figure)
         return self.said(figure)
 
 

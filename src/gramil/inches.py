@@ -17,8 +17,8 @@ THIN = 0.254
 """Under ten thou, in mm, a length is measured with a feeler or a micrometer, and a thou is too coarse to tell it."""
 ZERO = "0.000"
 FORTY_TO_A_MM = 0.02
-"""A limit of practice given in mm is a whole number of thou to an inch shop, where it is so near to one: 0.10 mm is
-four thou, at forty to a millimetre.
+"""A limit of practice given in mm is a whole number of thou to an inch shop, or of tenths, where it is so near to one:
+0.10 mm is four thou, at forty to a millimetre.
 """
 
 
@@ -36,12 +36,18 @@ def inch_places(value_mm: Mm) -> int:
     return 4 if abs(value_mm) < THIN and round(10 * value_mm / THOU) % 10 else 3
 
 
-def in_whole_thou(value_mm: Mm) -> str:
-    """A limit as a maker says it: `0.004 in` of 0.10 mm, which is 0.0039 in; empty if it is not near a whole number of
-    thou.
+def as_a_limit(value_mm: Mm) -> str:
+    """A limit as a maker says it: `0.004 in` of 0.10 mm, which is 0.0039 in, and `0.4 in` of 10 mm; empty if it is not
+    near a whole number of thou or, from a tenth of an inch on, of tenths.
     """
-    thou = round(value_mm / THOU)
-    return in_inches(thou * THOU, 3) if thou and abs(thou * THOU - value_mm) <= FORTY_TO_A_MM * abs(value_mm) else ""
+    if inch_places(value_mm) == 4:
+        return _whole(value_mm, THOU, 3)
+    return _whole(value_mm, 100 * THOU, 1) if value_mm >= 100 * THOU else ""
+
+
+def _whole(value_mm: Mm, step: Mm, places: int) -> str:
+    whole = round(value_mm / step) * step
+    return in_inches(whole, places) if whole and abs(whole - value_mm) <= FORTY_TO_A_MM * abs(value_mm) else ""
 
 
 def in_64ths(value_mm: Mm, remainder: bool = True) -> str:

@@ -1376,6 +1376,9 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_edge_back": ("channel_edge_back", "channel_cuts", "body_wall", "body_linings", "body_linings_height",),
         "drawing_setup_channels": ("instrument_name", "piece_edge_top", "piece_edge_back",),
     },
+    "gramil.drawings.setup_openings": {
+        "drawing_setup_openings": ("instrument_name", "instrument_handed", "opening_list", "opening_shaped", "rosette_rings",),
+    },
     "gramil.drawings.setup_plans": {
         "piece_squeezed": ("blank_length", "blank_width",),
         "piece_blank": ("piece_squeezed", "blank_length", "blank_width", "board_outline",),
@@ -1549,6 +1552,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "drawing_setup_neck_rod": ("neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner",),
     "drawing_setup_neck_scarf": ("head_angle", "head_blank", "head_scarf_length", "plank_scarf_run", "plank_shaft",),
     "drawing_setup_nut": ("nut_slot_over_board",),
+    "drawing_setup_openings": ("opening_list", "rosette_rings",),
     "drawing_side": ("side_stations",),
     "drawing_top_modes": ("mode_list",),
     "drawing_treble_side": ("treble_side_stations",),
@@ -1813,7 +1817,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
     "setup_nut_slots": ("board_nut_length", "crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "string_spread_along_nut", "stuff_list",),
     "setup_old_slots": ("found_arch_radius", "found_board_thickness", "found_slot_depth", "found_slot_width", "stuff_list",),
-    "setup_openings": ("drawing_openings", "limit_tolerance_outline", "opening_cutter", "opening_list", "rosette_rings", "soundhole_across", "soundhole_along", "stuff_list",),
+    "setup_openings": ("drawing_setup_openings", "limit_tolerance_outline", "opening_cutter", "opening_list", "rosette_rings", "soundhole_across", "soundhole_along", "stuff_list",),
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
     "setup_ports": ("drawing_setup_side", "limit_tolerance_outline", "port_list", "stuff_list",),
     "setup_refret": ("crown_height", "limit_clearance_least", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "refret_chosen", "refret_room", "stuff_list", "wire_name", "wire_tang_thickness",),
@@ -1916,6 +1920,7 @@ if TYPE_CHECKING:
     from gramil.drawings import setup_bridge as drawings_setup_bridge
     from gramil.drawings import setup_details as drawings_setup_details
     from gramil.drawings import setup_edges as drawings_setup_edges
+    from gramil.drawings import setup_openings as drawings_setup_openings
     from gramil.drawings import setup_plans as drawings_setup_plans
     from gramil.drawings import setup_saddle as drawings_setup_saddle
     from gramil.drawings import setup_sections as drawings_setup_sections
@@ -3728,6 +3733,9 @@ if TYPE_CHECKING:
     piece_edge_top: Members[Ref[Any], Any] = of(drawings_setup_edges.piece_edge_top)
     piece_edge_back: Members[Ref[Any], Any] = of(drawings_setup_edges.piece_edge_back)
     drawing_setup_channels: DrawingRef = of(drawings_setup_edges.drawing_setup_channels)
+
+    # drawings/setup_openings.py
+    drawing_setup_openings: DrawingRef = of(drawings_setup_openings.drawing_setup_openings)
 
     # drawings/setup_plans.py
     piece_squeezed: ViewRef = of(drawings_setup_plans.piece_squeezed)

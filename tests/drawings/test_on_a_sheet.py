@@ -42,6 +42,13 @@ def test_heights_of_the_strings_stand_at_their_places(name: str, paper: str) -> 
     assert picture.low is None
 
 
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("drawing", ["drawing_setup_bevels", "drawing_setup_openings"])
+def test_bevels_and_openings_have_their_words_beside_them(drawing: str, paper: str) -> None:
+    """The true-scale templates' long words had been rings far from what they named; bevels had no drawing."""
+    assert pictured("corrie", drawing, paper).key == ()
+
+
 @pytest.mark.parametrize("drawing", ["drawing_setup_blank", "drawing_setup_side", "drawing_setup_bridge"])
 def test_a_lower_drawing_is_no_heap_of_words(drawing: str) -> None:
     """Its lines are half as large as the other's or more: *Fell*'s blank would have shrunk to three tenths."""

@@ -17,7 +17,7 @@ from gramil.description.records import Station
 from gramil.faults import MakersFault
 from gramil.in_shop_units import own_words_in_shop_units
 from gramil.layers import COLOURS, MOST, read_colour
-from gramil.measure import LengthUnit, read_angle, read_length
+from gramil.measure import LengthUnit, MeasureError, read_angle, read_length, read_mass_per_length
 from gramil.paper_sizes import HOW, ROLL, SIZES, read_paper
 from gramil.physics.materials import materials
 from gramil.physics.pitch import read_pitch
@@ -145,15 +145,19 @@ def _string_material(value: object) -> str:
 
 
 def _weight(value: object) -> float:
-    """A string's weight in g/m from text such as "0.57 g/m"; a bare 0 means not given."""
+    """A string's weight in g/m from text such as "0.57 g/m" or "0.0000319 lb/in"; a bare 0 means not given."""
     if not isinstance(value, bool) and value == 0:
         return 0.0
-    match = re.fullmatch(r"\s*(\d*\.?\d+)\s*(g/m|kg/m)\s*", value) if isinstance(value, str) else None
-    if match is None:
-        raise ValueError('a weight is text with its unit, such as "0.57 g/m", or 0 for one that is not known')
-    weight = float(match[1]) * (1000.0 if match[2] == "kg/m" else 1.0)
+    if not (isinstance(value, str) and re.search("[a-z]", value)):
+        raise ValueError(
+            'a weight is text with its unit, such as "0.57 g/m" or "0.0000319 lb/in", or 0 for one that is not known'
+        )
+    try:
+        weight = read_mass_per_length(value)
+    except MeasureError as error:
+        raise ValueError(error.faults[0].remedy) from None
     if not 0.01 <= weight <= 100.0:
-        raise ValueError("a string weighs 0.01 to 100 g/m")
+        raise ValueError("a string weighs 0.01 to 100 g/m, 0.0000006 to 0.0056 lb/in")
     return weight
 
 
@@ -251,7 +255,7 @@ READERS: Mapping[object, str] = {
     _angle: "angle in degrees",
     _pitch: "note with its octave, or frequency",
     _string_material: "material by its name",
-    _weight: 'text such as `"0.57 g/m"`',
+    _weight: 'text such as `"0.57 g/m"` or `"0.0000319 lb/in"`',
     _moves: 'length, list of one a string, or `"best"`',
     _paper: "paper: " + ", ".join(f'`"{name}"`' for name in (*SIZES, ROLL)) + ', `"roll 914 mm"` or `"310 x 440 mm"`',
     read_colour: "colour: " + ", ".join(f'`"{name}"`' for name in COLOURS) + f', 1 to {MOST}, or `"#rrggbb"`',

@@ -172,7 +172,7 @@ DEFINITIONS: Schema = {
     "station": _measure("length", {"type": "string", "pattern": r"^\s*[fF][rR][eE][tT]\s"}),
     "modulus": {"type": "string", "pattern": r"^\s*[0-9]+(?:\.[0-9]+)?\s*[GM]Pa\s*$"},
     "angle": _measure("angle"),
-    "weight": {"anyOf": [{"const": 0}, {"type": "string", "pattern": r"^\s*[0-9]*\.?[0-9]+\s*k?g/m\s*$"}]},
+    "weight": {"anyOf": [{"const": 0}, {"type": "string", "pattern": r"^.*[0-9].*(?:k?g/m|mg/mm|lb/in)\s*$"}]},
     "moves": {
         "anyOf": [
             *_LENGTH["anyOf"],

@@ -69,7 +69,7 @@ def setup_openings(
         _proof(here[0]),
         ("router", "knife", "edge tools", "sanding"),
         ("template stuck down with tape, bearing-guided cutter, knife",),
-        n.drawing_openings if opening_shaped else None,
+        n.drawing_setup_openings if opening_shaped else None,
         tuple(figure for each in here for figure in _measured(each)),
         _holes((*opening_main, *opening_further)),
         on=stuff("top"),

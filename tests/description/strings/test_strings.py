@@ -33,6 +33,12 @@ def test_six_steel_strings_need_say_no_more() -> None:
     np.testing.assert_array_equal(values["intonation_nut_given"], np.zeros(6))
 
 
+def test_weights_off_a_packet_in_pounds_to_the_inch_are_those_in_grams_to_the_metre() -> None:
+    """0.0001 lb/in is 0.045359237 g on 25.4 mm."""
+    taken = of('weights = ["0.0001 lb/in", 0, 0, 0, 0, "0.57 mg/mm"]', "").values["strings_weights"]
+    np.testing.assert_allclose(taken, [1.7857967, 0, 0, 0, 0, 0.57], rtol=1e-7)
+
+
 def test_what_is_written_is_taken() -> None:
     base = of(
         'tuning = ["D4", "A3", "F3", "C3", "G2", "73.4 Hz"]\na4 = 432\nplain = "nylon"\nwound = [4, 5, 6]\n'
@@ -61,6 +67,7 @@ REFUSED = [
     ("cores = [0, 0, 0.7, 0, 0, 0]", "strings.cores[3]", "less than the string"),
     ("cores = [0, 0, 0.3]", "strings.cores", "one a string"),
     ('weights = ["0.57", 0, 0, 0, 0, 0]', "strings.weights[1]", "g/m"),
+    ('weights = ["0.00004 lb", 0, 0, 0, 0, 0]', "strings.weights[1]", "lb/in"),
     ("stretch = [-1, 0, 0, 0, 0, 0]", "strings.stretch[1]", "at least 0"),
     ("bending = [0.4, 0, 0, 0, 0, 0]", "strings.bending[1]", "0 to"),
 ]
