@@ -7,7 +7,7 @@ import click
 from gramil.answers.record import OutlookKept, SpellAnswer
 from gramil.cli.as_read import as_read_option
 from gramil.cli.meant_name import meant_name
-from gramil.cli.store_options import asked_hand, moment, store_file
+from gramil.cli.store_options import hand_asked_for, moment, store_file
 from gramil.cli.which_shop import store_by_itself
 from gramil.measure import show_temperature
 from gramil.store.items import shop_degrees
@@ -45,7 +45,7 @@ def outlook(
     if bool(words) == (file is not None):
         raise click.UsageError('give WORDS such as "thu 42 %", or --file')
     with open_store(store_by_itself(store)) as opened:
-        hand, unit = asked_hand(opened, at, as_read), shop_degrees(opened)
+        hand, unit = hand_asked_for(opened, at, as_read), shop_degrees(opened)
         now, place = hand.now.replace(tzinfo=None), meant_name(place, (each.name for each in known_places(opened)))
         if file is None:
             spells = typed_outlook(words, now)

@@ -89,7 +89,9 @@ def _wrong(address: str, figures: Figures | None, *, single: bool) -> tuple[str,
         return f"{address} is no address", 'write it like fret_position[12] or brace_list["X treble"].height'
     graph = whole_graph()
     if name not in graph.inputs and name not in graph.dimensions:
-        return f"there is no figure {name}", did_you_mean(nearest(name, graph.order)) or "see the list of its dimensions"
+        return f"there is no figure {name}", did_you_mean(
+            nearest(name, graph.order)
+        ) or "see the list of its dimensions"
     wrong = _wrong_steps(address, graph.annotation(name), steps, single=single)
     return _lacking(address, figures) if wrong is None and figures is not None else wrong
 
