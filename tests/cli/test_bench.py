@@ -84,7 +84,7 @@ def test_now_wants_files_or_a_store(bench: Path) -> None:
         (("store", "restore", ".", "s.gramil"), "is a folder"),
         (("pack", "tarn.toml", "--out", "tarn.toml"), "is a file"),
         (("pack", "tarn.toml", "--out", "o", "--printer-scale", "0,1"), "no printer's"),
-        (("book", "tarn.toml", "--out", "nowhere/x.pdf"), "Name another place"),
+        (("book", "tarn.toml", "--out", "nowhere/x.pdf"), "there is no folder nowhere. Name another place"),
     ],
 )
 def test_bad_luck_is_told_in_words(bench: Path, words: tuple[str, ...], says: str) -> None:
@@ -190,10 +190,25 @@ def test_cost_and_quote(bench: Path) -> None:
     assert "is not a material" in gramil(bench, "cost", "tarn.toml", "--rate", "40", "--material", "tuners", status=2)
 
 
+FILES_OF_STORE = ("--shop", "shop.toml", "tarn.toml", "fell.toml", "scree.toml")
+
+
+@pytest.fixture(scope="module")
+def kept() -> dict[str, bytes]:
+    """The store of the bundled bench once it was made."""
+    return {}
+
+
 @pytest.fixture
-def store(bench: Path) -> Path:
-    """A store of the bundled bench."""
-    gramil(bench, "store", "new", "s.gramil", "--shop", "shop.toml", "tarn.toml", "fell.toml", "scree.toml", "--at", AT)
+def store(bench: Path, kept: dict[str, bytes]) -> Path:
+    """A store of the bundled bench: made for the first test that wants it, a copy of that for the others."""
+    path = bench / "s.gramil"
+    if kept:
+        path.write_bytes(kept["store"])
+    else:
+        gramil(bench, "store", "new", path.name, *FILES_OF_STORE, "--at", AT)
+        assert [each.name for each in bench.glob("s.gramil-*")] == []
+        kept["store"] = path.read_bytes()
     return bench
 
 

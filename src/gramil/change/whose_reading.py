@@ -19,15 +19,9 @@ Later = Mapping[str, frozenset[str]]
 
 def later_in(work: Work, figures: Figures) -> Later:
     """What waits for what on the instrument with these figures, whose keys are base values."""
-    operations = ordered(work, lambda key: figures.base.get(key.replace(".", "_"))).operations
-    found: dict[str, frozenset[str]] = {}
-    direct: dict[str, set[str]] = {name: set() for name in operations}
-    for name, each in operations.items():
-        for before in each.after:
-            direct[before].add(name)
-    for name in reversed([*operations]):
-        found[name] = frozenset(direct[name]).union(*(found[each] for each in direct[name]))
-    return found
+    if not any(each.after_where for each in work.operations.values()):
+        return work.later
+    return ordered(work, lambda key: figures.base.get(key.replace(".", "_"))).later
 
 
 def owners(pins: Pins, done: Sequence[str], later: Later) -> Mapping[str, str]:

@@ -43,13 +43,16 @@ shop_itself: Callable[[F], F] = click.option(
 
 
 def file_to_make(name: str, *names: str, ending: str, what: str, required: bool = False) -> Callable[[F], F]:
-    """An option that names a file to be made; its ending must be the right one, so that no other kind of file is
-    overwritten.
+    """An option that names a file to be made: in a folder that is there, which is known before it takes long to make;
+    its ending must be the right one, so that no other kind of file is overwritten.
     """
 
     def checked(_: click.Context, parameter: click.Parameter, path: Path | None) -> Path | None:
         if path is not None and path.suffix.lower() != ending:
             raise click.BadParameter(f"{str(path)!r} does not end in {ending}, as such a file does", param=parameter)
+        if path is not None and not path.parent.is_dir():
+            where = f"there is no folder {path.parent}. Name another place, or make that folder"
+            raise click.BadParameter(where, param=parameter)
         return path
 
     kind = click.Path(path_type=Path)

@@ -262,11 +262,12 @@ def _origin(name: str, description: Description, shop: ShopDescription, kinds: f
     if name.startswith(LEADING):
         return _limit_origin(limit_for(name.removeprefix(LEADING), kinds), shop)
     file = shop if name.startswith("shop_") else description
-    path = _pin_path(shop) if name == n.shop_pin_offset.address else _written(name, file)
-    if name.startswith("wire_") and name != n.wire_name.address and description.instrument.wire.use is not None:
+    path = _pin_path(shop) if name == _PIN_OFFSET else _written(name, file)
+    if name.startswith("wire_") and name != _WIRE_NAME and description.instrument.wire.use is not None:
         file, path = shop, _wire_path(name, description, shop)
     if path is not None:
-        return replace(_place(path, file), note=traced_note(description.instrument.body, name))
+        place, note = _place(path, file), traced_note(description.instrument.body, name)
+        return replace(place, note=note) if note else place
     if name in _STIFFNESS:
         return stiffness_origin(name, description.instrument, shop.shop)
     usual = next(filter(None, (usual_for(key, kinds) for key in keys_of(name))), None)
@@ -282,6 +283,7 @@ def _limit_origin(limit: Limit, shop: ShopDescription) -> Origin:
 
 _REASONS = {plain.name: plain.reason for plain in _PLAIN} | {row.name: row.reason for row in NORMALISED}
 _STIFFNESS = frozenset(row.name for row in STIFFNESS_ROWS)
+_PIN_OFFSET, _WIRE_NAME = n.shop_pin_offset.address, n.wire_name.address
 
 
 def _written(name: str, file: Description | ShopDescription) -> Path | None:

@@ -6,6 +6,7 @@
 import tomllib
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import Any, TypeVar
 
@@ -34,6 +35,10 @@ from gramil.shapes.outline import Outline
 
 LARGEST_FILE = 1_000_000
 """A description of more bytes than this is something else."""
+KEPT = 16
+"""So many texts are kept as they were read: a command reads its file more than once, the bench its shop with each
+instrument.
+"""
 VERSION = 1
 DEFAULT_SHOP = "shop-default.toml"
 M = TypeVar("M", bound=BaseModel)
@@ -85,13 +90,11 @@ def read_shop(path: str | FilePath | None = None) -> ShopDescription:
 
 def parse_description(text: str, file: str = "description", folder: FilePath | None = None) -> Description:
     """The instrument in a text; `folder` is where a `.scl` file may lie. Raises MakersFault with every fault."""
-    data, unit = _parsed(text, file, "instrument")
-    data, stood_in = with_stand_ins(data) if came_in(data) else (data, frozenset())
-    instrument, tables, problems = _validated(Instrument, data, unit)
+    instrument, tables, found, unit, stood_in = _instrument_in(text, file)
     tuning, of_tuning = read_tuning(tables.get("scale"), folder)
     outlines, of_outline = read_body(tables.get("body"), tables.get("cutaway"), folder)
     head, of_head = read_head(tables.get("head"), folder)
-    problems = [*problems, *of_tuning, *of_outline, *of_head]
+    problems = [*found, *of_tuning, *of_outline, *of_head]
     problems += problems_in({**_given_whole(tables, stood_in), "outlines": outlines}, tuning)
     lines = locate(text)
     if problems or instrument is None or tuning is None:
@@ -105,12 +108,23 @@ def parse_keys(text: str, file: str = "description") -> Instrument:
 
     Raises MakersFault with every fault of a key.
     """
-    data, unit = _parsed(text, file, "instrument")
-    data = with_stand_ins(data)[0] if came_in(data) else data
-    instrument, _, problems = _validated(Instrument, data, unit)
+    instrument, _, problems, unit, _ = _instrument_in(text, file)
     if instrument is None:
         raise MakersFault(faults_from(_in_own_unit(problems, unit), file, locate(text)))
     return instrument
+
+
+@lru_cache(maxsize=KEPT)
+def _instrument_in(
+    text: str, file: str
+) -> tuple[Instrument | None, Mapping[str, Any], tuple[Problem, ...], LengthUnit, frozenset[str]]:
+    """The whole instrument or none, the tables that could be read, what is wrong with the others, the unit, and the
+    tables in which something stands in for a key.
+    """
+    data, unit = _parsed(text, file, "instrument")
+    data, stood_in = with_stand_ins(data) if came_in(data) else (data, frozenset())
+    instrument, tables, problems = _validated(Instrument, data, unit)
+    return instrument, tables, tuple(problems), unit, frozenset(stood_in)
 
 
 def _given_whole(tables: Mapping[str, Any], stood_in: Collection[str]) -> dict[str, Any]:
@@ -122,13 +136,18 @@ def parse_shop(
     text: str, file: str = "shop", *, is_default: bool = False, folder: FilePath | None = None
 ) -> ShopDescription:
     """The shop in a text; `folder` is where its files lie. Raises MakersFault with every fault in it."""
+    return replace(_shop_in(text, file), is_default=is_default, folder=folder)
+
+
+@lru_cache(maxsize=KEPT)
+def _shop_in(text: str, file: str) -> ShopDescription:
     data, unit = _parsed(text, file, "shop")
     shop, tables, problems = _validated(Shop, data, unit)
     problems = [*problems, *_twice(tables), *problems_of_wood(tables)]
     lines = locate(text)
     if problems or shop is None:
         raise MakersFault(faults_from(_in_own_unit(problems, unit), file, lines))
-    return ShopDescription(shop, file, lines, is_default, folder)
+    return ShopDescription(shop, file, lines)
 
 
 def _in_own_unit(problems: Iterable[Problem], unit: LengthUnit) -> Iterator[Problem]:

@@ -4,7 +4,7 @@ A sheet is stale once it would be printed differently, until it is printed again
 was measured at its own work is shown beside its settings and is not part of them.
 """
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 import numpy as np
@@ -20,7 +20,7 @@ from gramil.prints.whole import whole_graph
 from gramil.quantities import Mm
 from gramil.reference import name_of
 from gramil.setups.setup import figures_on
-from gramil.sheets.own_sheet import every_sheet, sheet_named
+from gramil.sheets.own_sheet import every_sheet, sheet_named, sheets_called
 from gramil.sheets.sheet import Sheet
 from gramil.shop.instruments import Instrument
 from gramil.shop.operations import Work
@@ -127,18 +127,16 @@ def sheets_that_differ(old: Figures, new: Figures, work: Work, done: Collection[
     """
     touched = {*changed(old, new), *old.graph.hung_from(changed(old, new))}
     with np.errstate(all="ignore"):  # an impossible instrument is reported as a verdict instead
-        before = {each.setup.name: each for each in _needed(old, work)}
-        after = {each.setup.name: each for each in _needed(new, work)}
+        sheets = {each.setup.name: each for each in every_sheet(new, work) if _hangs_on(each, touched)}
+        after = {name: each for name, each in sheets.items() if not (each.setup.closed or _is_done(name, done, work))}
+        before = sheets_called(after, old, work)
         return tuple(
             printed(sheet).paper
             for name, sheet in after.items()
-            if _hangs_on(sheet, touched) and not _is_done(name, done, work)
-            if name not in before or not printed_alike(printed(before[name]), printed(sheet))
+            if name not in before
+            or before[name].setup.closed
+            or not printed_alike(printed(before[name]), printed(sheet))
         )
-
-
-def _needed(figures: Figures, work: Work) -> Iterator[Sheet]:
-    return (sheet for sheet in every_sheet(figures, work) if not sheet.setup.closed)
 
 
 def _hangs_on(sheet: Sheet, touched: Collection[str]) -> bool:

@@ -1,6 +1,6 @@
 """Every sheet of an instrument: its set-ups, and one for each operation without one that has figures or cautions."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from gramil.change.sheet_figures import figures_for
 from gramil.graph import Figures
@@ -18,6 +18,14 @@ def every_sheet(figures: Figures, work: Work) -> tuple[Sheet, ...]:
     """A sheet for each set-up and for each other operation with figures or something to mind, in the work's order."""
     own = (sheet_named(each.name, figures, work) for each in work.operations.values() if not each.sheet)
     return in_order_of_work((*_setup_sheets(figures, work), *(sheet for sheet in own if sheet is not None)), work)
+
+
+def sheets_called(names: Collection[str], figures: Figures, work: Work) -> dict[str, Sheet]:
+    """Those of these names among them, by name."""
+    setups = (_setup_sheet(each, figures, work) for each in setups_of(figures) if each.name in names)
+    rows = (each for name, each in work.operations.items() if name in names and not each.sheet)
+    own = (_own(each, figures, work) for each in rows)
+    return {sheet.setup.name: sheet for sheet in (*setups, *own) if sheet is not None}
 
 
 def setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:

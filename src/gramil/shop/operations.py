@@ -2,9 +2,9 @@
 without.
 """
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import partial
+from functools import cached_property, partial
 from graphlib import CycleError, TopologicalSorter
 from typing import Any
 
@@ -30,6 +30,9 @@ class Wait:
 
     operation: str
     when: When = ()
+
+
+_Known = dict[Wait, tuple[Wait, ...]]
 
 
 @dataclass(frozen=True)
@@ -107,6 +110,20 @@ class Work:
     bands: Mapping[str, Band]
     left_out: Mapping[str, str] = field(default_factory=dict)
     wrote: Mapping[str, tuple[str, int | None]] = field(default_factory=dict)
+
+    @cached_property
+    def later(self) -> Mapping[str, frozenset[str]]:
+        """For each operation, every one that waits for it in any case, through any chain; raises MakersFault for a
+        circle.
+        """
+        operations, found = in_order(self).operations, dict[str, frozenset[str]]()
+        direct: dict[str, set[str]] = {name: set() for name in operations}
+        for name, each in operations.items():
+            for before in each.after:
+                direct[before].add(name)
+        for name in reversed([*operations]):
+            found[name] = frozenset(direct[name]).union(*(found[each] for each in direct[name]))
+        return found
 
     def followers(self, name: str) -> tuple[str, ...]:
         """The operations that come directly after one."""
@@ -191,7 +208,9 @@ def _circle(names: list[str], wrote: Mapping[str, tuple[str, int | None]]) -> Fa
 
 def without(work: Work, reasons: Mapping[str, str]) -> Work:
     """The work less some operations; what came after them comes after what came before them."""
-    operations = {name: _bridged(each, work, reasons) for name, each in work.operations.items() if name not in reasons}
+    known: _Known = {}
+    stay = (each for name, each in work.operations.items() if name not in reasons)
+    operations = {each.name: _bridged(each, work, reasons, known) for each in stay}
     return replace(work, operations=operations, left_out={**work.left_out, **reasons})
 
 
@@ -200,26 +219,36 @@ def waits_of(each: Operation) -> tuple[Wait, ...]:
     return (*map(Wait, each.after), *each.after_where)
 
 
-def _bridged(each: Operation, work: Work, gone: Mapping[str, str]) -> Operation:
+def _bridged(each: Operation, work: Work, gone: Mapping[str, str], known: _Known) -> Operation:
     waits = waits_of(each)
     if not any(wait.operation in gone for wait in waits):
         return each
-    kept = [found for wait in waits for found in _standing(wait, work, gone)]
+    kept = [found for wait in waits for found in _standing(wait, work, gone, known)]
     after = tuple(dict.fromkeys(wait.operation for wait in kept if not wait.when))
-    where = tuple(wait for wait in kept if wait.when and wait.operation not in after)
+    where = tuple(wait for wait in dict.fromkeys(kept) if wait.when and wait.operation not in after)
     return replace(each, after=after, after_where=where)
 
 
-def _standing(wait: Wait, work: Work, gone: Mapping[str, str]) -> Iterator[Wait]:
-    """What is waited for instead of an operation that is left out, if both conditions can hold at once."""
+def _standing(wait: Wait, work: Work, gone: Mapping[str, str], known: _Known) -> tuple[Wait, ...]:
+    """What is waited for instead of an operation that is left out, if both conditions can hold at once.
+
+    Found once for each, and `known` then: where a whole body is left out, thousands of ways lead back through it.
+    """
     if wait.operation not in gone:
-        yield wait
-        return
-    for before in waits_of(work.operations[wait.operation]):
-        both = (*wait.when, *(each for each in before.when if each not in wait.when))
+        return (wait,)
+    if wait not in known:
+        ways = _ways_on(wait, waits_of(work.operations[wait.operation]))
+        known[wait] = tuple(dict.fromkeys(found for each in ways for found in _standing(each, work, gone, known)))
+    return known[wait]
+
+
+def _ways_on(wait: Wait, before: Iterable[Wait]) -> Iterator[Wait]:
+    """What a wait comes to that goes on to what came before it, where both conditions can hold at once."""
+    for each in before:
+        both = (*wait.when, *(condition for condition in each.when if condition not in wait.when))
         keys = [key for key, _ in both if key != "differ"]
         if len(set(keys)) == len(keys):
-            yield from _standing(Wait(before.operation, both), work, gone)
+            yield Wait(each.operation, both)
 
 
 def _skipped(operation: Operation, instrument: Instrument) -> str:

@@ -5,12 +5,15 @@ The checks are run with those of `checks.py`, each if the tables that it takes b
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import lru_cache
 
 from gramil.decimals import fixed
 from gramil.description.body.opening_tables import SOUNDHOLE, HoleTable, OpeningTable, PortTable, Rosette, Soundhole
 from gramil.description.body.tables import Body
 from gramil.description.locate import Path
 from gramil.description.problems import Problem, did_you_mean, nearest, quoted
+from gramil.quantities import Mm, Radians
+from gramil.shapes.hole import Hole
 from gramil.shapes.outline import Outline
 
 Outlines = tuple[Outline, ...]
@@ -98,13 +101,19 @@ def _outside(path: Path, table: HoleTable, outline: Outline, body: Body) -> Iter
     if hole is None or table.centre is None or table.held_to not in WRITTEN:
         return
     x = table.centre + held_at(table.held_to, outline, body)
-    if not outline.contains(hole.placed(x, table.aside, table.lean)).all():
+    if not _lies_within(outline, hole, x, table.aside, table.lean):
         aside = f", {fixed(table.aside, 1)} mm from the centreline" if table.aside else ""
         yield Problem(
             path,
             f"{hole.across:.1f} mm wide, it would lie {fixed(x, 1)} mm from the body's edge{aside}",
             "inside the outline all round",
         )
+
+
+@lru_cache(maxsize=64)
+def _lies_within(outline: Outline, hole: Hole, x: Mm, y: Mm, lean: Radians) -> bool:
+    """Whether a hole lies inside an outline all round. Cached: what is read again has mostly the same body."""
+    return bool(outline.contains(hole.placed(x, y, lean)).all())
 
 
 OPENING_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
