@@ -17,6 +17,7 @@ from typing import Any
 import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
+from tests.in_a_browser import Browser, Page, chromium_started, pages_of
 from tests.walks import fewer
 from tests.worked_out_once import worked_out_once
 
@@ -150,6 +151,19 @@ def in_unit(tables: Tables, unit: str) -> str:
 def _worked_out_once() -> Iterator[None]:
     with worked_out_once():
         yield
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Chromium, started for the first test that wants it."""
+    with chromium_started() as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def page_at(browser: Browser) -> Callable[[str, str], Page]:
+    """The page of a kind, "phone" or "wide", at a bench's address."""
+    return pages_of(browser)
 
 
 @pytest.fixture(scope="session")

@@ -3,11 +3,12 @@
 import json
 import re
 import runpy
-import shutil
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.in_a_browser import Page, left_behind
 
 ROOT = Path(__file__).parents[1]
 
@@ -47,26 +48,22 @@ SECTIONS = [
 ]
 
 
-def test_a_site_opened_as_a_file_is_searched(made: dict[str, Any], tmp_path: Path) -> None:
+def test_a_site_opened_as_a_file_is_searched(
+    made: dict[str, Any], page_at: Callable[[str, str], Page], tmp_path: Path
+) -> None:
     """No server: the builder's own search asked for one. Words find what begins so, those in a title first."""
-    playwright = pytest.importorskip("playwright.sync_api", reason="no browser can be driven")
-    chromium = shutil.which("chromium") or shutil.which("chromium-browser")
-    if chromium is None:
-        pytest.skip("Chromium is not installed: the site is not looked at in a browser")
     field = '<form><input id="mkdocs-search-query"></form><div id="mkdocs-search-results"></div>'
     page = f'<script>var base_url = "..";</script><script src="main.js"></script>{field}'
     (tmp_path / "main.js").write_text(made["search_script"](json.dumps({"docs": SECTIONS})), encoding="utf-8")
     (tmp_path / "page.html").write_text(page, encoding="utf-8")
-    with playwright.sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=chromium, args=["--no-sandbox", "--disable-gpu"])
-        shown = browser.new_page()
-        shown.goto((tmp_path / "page.html").as_uri())
-        links = {}
-        for asked in ("tang", "slot gl", "of</b>", "a.b", "kindling"):
-            shown.fill("#mkdocs-search-query", asked)
-            links[asked] = [each.get_attribute("href") for each in shown.locator("article a").all()]
-        said = shown.inner_text("#mkdocs-search-results")
-        browser.close()
+    shown = page_at("wide", "")
+    shown.goto((tmp_path / "page.html").as_uri())
+    links = {}
+    for asked in ("tang", "slot gl", "of</b>", "a.b", "kindling"):
+        shown.fill("#mkdocs-search-query", asked)
+        links[asked] = [each.get_attribute("href") for each in shown.locator("article a").all()]
+    said = shown.inner_text("#mkdocs-search-results")
+    left_behind(shown)
     assert links["tang"] == ["../wire.html#tang", "../slots.html"]
     assert links["slot gl"] == links["of</b>"] == ["../slots.html"]
     assert links["a.b"] == links["kindling"] == []

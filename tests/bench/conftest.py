@@ -4,8 +4,8 @@ import re
 import shutil
 import threading
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from functools import cache
@@ -17,12 +17,14 @@ from weakref import WeakKeyDictionary
 import httpx
 import pytest
 import uvicorn
+from tests.in_a_browser import Page, left_behind
 
 from gramil.bench.application import application
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.serving import Bench, configured, ready
 from gramil.bench.sessions import Sessions
 from gramil.bench.shop_record import record_at
+from gramil.prints.solved import with_top
 from gramil.shop.instruments import instruments
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand, writing
@@ -171,12 +173,37 @@ def tarn(demo: httpx.Client, numbers: dict[str, int]) -> str:
     return f"/instrument/{numbers['Tarn']}"
 
 
-@pytest.fixture(scope="session")
-def chromium() -> str:
-    found = shutil.which("chromium") or shutil.which("chromium-browser")
-    if found is None:
-        pytest.skip("Chromium is not installed: the bench is not looked at in a browser")
-    return found
+@pytest.fixture(scope="module")
+def coarse_tops() -> Iterator[None]:
+    """Tops are solved on triangles twice as wide, for tests that look at pages and not at figures: a tenth of the work.
+
+    What is solved so is not shared with tests that do look at figures.
+    """
+    sizes = {"QUICK": 28.0, "FINAL": 22.0}
+    with ExitStack() as patched:
+        for name, size in sizes.items():
+            for module in ("gramil.top.model", "gramil.top.back"):
+                patched.enter_context(patch(f"{module}.{name}", size))
+        patched.enter_context(patch("gramil.prints.solved.with_top", with_top))
+        yield
+
+
+@pytest.fixture
+def phone(page_at: Callable[[str, str], Page], served: Served, laid_out: Path) -> Iterator[Page]:
+    """A page on a phone at a bench with an empty record."""
+    yield from _at_bench(page_at("phone", served.address), served, laid_out)
+
+
+@pytest.fixture
+def wide(page_at: Callable[[str, str], Page], served: Served, laid_out: Path) -> Iterator[Page]:
+    """A page on a wide screen at a bench with an empty record."""
+    yield from _at_bench(page_at("wide", served.address), served, laid_out)
+
+
+def _at_bench(page: Page, served: Served, laid_out: Path) -> Iterator[Page]:
+    page.lay_out = lambda: shutil.copyfile(laid_out, served.store)
+    yield page
+    left_behind(page)
 
 
 def phone_app(tmp_path: Path, clock: Hands) -> tuple[object, Sessions]:

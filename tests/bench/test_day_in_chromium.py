@@ -12,10 +12,10 @@ from gramil.bench.serving import HERE, Bench, _listening
 from gramil.bench.sessions import Sessions
 from gramil.bench.shop_record import record_at
 
+from ..in_a_browser import HANDS, SIZES, watched
 from .conftest import Hands, running
-from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, watched, wide
+from .test_in_chromium import answered, faults, lay_out_demo, small_targets
 
-__all__ = ["browser", "phone", "wide"]  # they serve here as well
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 PHONES = "127.0.0.2"
@@ -162,9 +162,10 @@ def shared(tmp_path: Path) -> Iterator[tuple[str, str, Hands]]:
     server.should_exit = True
 
 
-def test_a_phone_is_let_in_by_its_code_once_and_works_beside_the_bench(browser, shared) -> None:
+def test_a_phone_is_let_in_by_its_code_once_and_works_beside_the_bench(browser, wide, shared) -> None:
     here, there, clock = shared
-    desk = watched(browser.new_context(viewport=SIZES["wide"], base_url=here).new_page())
+    desk = wide
+    desk.address = here
     hand = a_phone(browser, there)
     desk.goto("/")
     with answered(desk):
@@ -203,11 +204,13 @@ def test_a_phone_is_let_in_by_its_code_once_and_works_beside_the_bench(browser, 
     hand.goto("/")
     hand.get_by_role("heading", name="Pair this phone").wait_for()
     assert desk.wrong == hand.wrong == []
+    for each in (hand, other):
+        each.context.close()
 
 
 def a_phone(browser, address: str):
-    context = browser.new_context(viewport=SIZES["phone"], has_touch=True, is_mobile=True, base_url=address)
-    return watched(context.new_page())
+    """A phone of its own, which nothing has let in before."""
+    return watched(browser.new_context(viewport=SIZES["phone"], base_url=address, **HANDS["phone"]).new_page())
 
 
 def test_what_is_found_without_being_told(phone) -> None:

@@ -1,7 +1,10 @@
 """Who is let in, and what is refused at the door."""
 
 import asyncio
+from collections.abc import Coroutine
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from typing import Any
 
 import httpx
 import pytest
@@ -96,6 +99,12 @@ def test_a_page_that_is_not_there_says_so(served: Served) -> None:
     assert "Traceback" not in answer.text
 
 
+def asked(question: Coroutine[Any, Any, httpx.Response]) -> httpx.Response:
+    """What comes of a question, asked in a thread of its own: in this one a browser's loop may run."""
+    with ThreadPoolExecutor(1) as one:
+        return one.submit(asyncio.run, question).result()
+
+
 async def request(
     app: object, path: str, client: str, cookie: str = "", form: dict[str, str] | None = None
 ) -> httpx.Response:
@@ -108,9 +117,9 @@ async def request(
 def test_a_phone_gets_nothing_but_the_pairing_page(tmp_path: Path) -> None:
     app, _ = phone_app(tmp_path, Hands())
     for path in ("/instrument/1", "/static/bench.js", "/stock", "/static/fonts/B612-Regular.ttf"):
-        assert asyncio.run(request(app, path, "192.0.2.50")).status_code == 403
-    assert asyncio.run(request(app, "/", "192.0.2.50")).headers["location"] == "/pair"
-    page = asyncio.run(request(app, "/pair", "192.0.2.50"))
+        assert asked(request(app, path, "192.0.2.50")).status_code == 403
+    assert asked(request(app, "/", "192.0.2.50")).headers["location"] == "/pair"
+    page = asked(request(app, "/pair", "192.0.2.50"))
     assert page.status_code == 200
     assert "set-cookie" not in page.headers
 
@@ -118,11 +127,11 @@ def test_a_phone_gets_nothing_but_the_pairing_page(tmp_path: Path) -> None:
 def test_a_code_lets_one_phone_in_once(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
     code = sessions.new_code()
-    first = asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": code}))
+    first = asked(request(app, "/pair", "192.0.2.50", form={"code": code}))
     assert first.status_code == 303
     cookie = first.headers["set-cookie"].split(";")[0]
-    assert asyncio.run(request(app, "/", "192.0.2.50", cookie)).status_code == 200
-    assert asyncio.run(request(app, "/pair", "192.0.2.51", form={"code": code})).status_code == 403
+    assert asked(request(app, "/", "192.0.2.50", cookie)).status_code == 200
+    assert asked(request(app, "/pair", "192.0.2.51", form={"code": code})).status_code == 403
 
 
 def test_a_code_is_void_after_ten_minutes(tmp_path: Path) -> None:
@@ -130,7 +139,7 @@ def test_a_code_is_void_after_ten_minutes(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, clock)
     old = sessions.new_code()
     clock.later(minutes=11)
-    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": old})).status_code == 403
+    assert asked(request(app, "/pair", "192.0.2.50", form={"code": old})).status_code == 403
 
 
 def test_strangers_guesses_shut_them_out_and_void_nobody_s_code(tmp_path: Path) -> None:
@@ -139,40 +148,40 @@ def test_strangers_guesses_shut_them_out_and_void_nobody_s_code(tmp_path: Path) 
     app, sessions = phone_app(tmp_path, clock)
     code = sessions.new_code()
     for _ in range(5):
-        asyncio.run(request(app, "/pair", "192.0.2.66", form={"code": "wrong"}))
-    assert asyncio.run(request(app, "/pair", "192.0.2.66", form={"code": code})).status_code == 403
-    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": code})).status_code == 303
+        asked(request(app, "/pair", "192.0.2.66", form={"code": "wrong"}))
+    assert asked(request(app, "/pair", "192.0.2.66", form={"code": code})).status_code == 403
+    assert asked(request(app, "/pair", "192.0.2.50", form={"code": code})).status_code == 303
     clock.later(minutes=11)
-    assert asyncio.run(request(app, "/pair", "192.0.2.66", form={"code": sessions.new_code()})).status_code == 303
+    assert asked(request(app, "/pair", "192.0.2.66", form={"code": sessions.new_code()})).status_code == 303
 
 
 def test_a_page_opened_elsewhere_voids_no_code(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
     code = sessions.new_code()
     for _ in range(3):
-        assert code in asyncio.run(request(app, "/pair", "127.0.0.1")).text
+        assert code in asked(request(app, "/pair", "127.0.0.1")).text
     sessions.new_code()
-    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": code})).status_code == 303
+    assert asked(request(app, "/pair", "192.0.2.50", form={"code": code})).status_code == 303
 
 
 def test_phones_let_in_are_seen_and_put_out_one_by_one(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
     cookies = []
     for last in (50, 51):
-        answer = asyncio.run(request(app, "/pair", f"192.0.2.{last}", form={"code": sessions.new_code()}))
+        answer = asked(request(app, "/pair", f"192.0.2.{last}", form={"code": sessions.new_code()}))
         cookies.append(answer.headers["set-cookie"].split(";")[0])
     here = sessions.start(local=True)
     own = f"gramil_bench={here.key}"
-    page = asyncio.run(request(app, "/pair", "127.0.0.1", own)).text
+    page = asked(request(app, "/pair", "127.0.0.1", own)).text
     assert "192.0.2.50" in page
     assert "192.0.2.51" in page
     assert all(cookie.split("=")[1] not in page for cookie in cookies), "no key of a phone stands on a page"
     mark = next(each.mark for each in sessions.phones() if each.address == "192.0.2.50")
-    assert asyncio.run(request(app, "/pair/out", "192.0.2.51", cookies[1], form={"phone": mark})).status_code == 403
-    out = asyncio.run(request(app, "/pair/out", "127.0.0.1", own, form={"phone": mark, "token": here.token}))
+    assert asked(request(app, "/pair/out", "192.0.2.51", cookies[1], form={"phone": mark})).status_code == 403
+    out = asked(request(app, "/pair/out", "127.0.0.1", own, form={"phone": mark, "token": here.token}))
     assert out.status_code == 303
-    assert asyncio.run(request(app, "/instrument/1", "192.0.2.50", cookies[0])).status_code == 403
-    assert asyncio.run(request(app, "/", "192.0.2.51", cookies[1])).status_code == 200
+    assert asked(request(app, "/instrument/1", "192.0.2.50", cookies[0])).status_code == 403
+    assert asked(request(app, "/", "192.0.2.51", cookies[1])).status_code == 200
 
 
 def test_over_https_the_cookie_is_sent_in_no_other_way_and_changes_come_from_there(tmp_path: Path) -> None:
@@ -226,14 +235,14 @@ def test_a_phone_never_sees_the_code(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
     sessions.new_code()
     before = sessions.code
-    page = asyncio.run(request(app, "/pair", "192.0.2.50"))
+    page = asked(request(app, "/pair", "192.0.2.50"))
     assert sessions.code == before
     assert before not in page.text
 
 
 def test_this_machines_screen_shows_the_code_to_scan(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
-    page = asyncio.run(request(app, "/pair", "127.0.0.1"))
+    page = asked(request(app, "/pair", "127.0.0.1"))
     assert sessions.code in page.text
     assert "<svg" in page.text
 

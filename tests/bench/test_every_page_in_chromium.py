@@ -17,11 +17,11 @@ from gramil.bench.application import GETS
 from gramil.doorway.backup import backup
 from gramil.store.opening import open_store
 
+from ..in_a_browser import LIGHT
 from .conftest import Served
 from .crawling import pattern
-from .test_in_chromium import EVERY_RULE, answered, browser, faults, lay_out_demo, press_for_demo, small_targets, wide
+from .test_in_chromium import EVERY_RULE, answered, faults, lay_out_demo, press_for_demo, small_targets
 
-__all__ = ["browser", "wide"]  # they serve here as well
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 CONTRAST = {"runOnly": ["color-contrast"], "resultTypes": ["violations"]}
@@ -34,7 +34,6 @@ WIDTHS = {
     "320 px": (320, 640, ROOM),
     "360 px": (360, 740, EVERY_RULE),
 }
-LIGHT = {"media": "screen", "color_scheme": "light", "forced_colors": "none"}
 LOOKS = {
     "dark": {**LIGHT, "color_scheme": "dark"},
     "forced colours in the dark": {**LIGHT, "color_scheme": "dark", "forced_colors": "active"},
@@ -174,7 +173,7 @@ def all_of(page, paths) -> dict[str, list[str]]:
 def saved_today(page) -> dict[str, list[str]]:
     """Today on one page, as it is opened where it was saved."""
     page.goto("about:blank")
-    page.set_content(page.request.get("/today").text())
+    page.set_content(page.request.get(f"{page.address}/today").text())
     lines = looked_over(page)
     return {"/today": lines} if lines else {}
 

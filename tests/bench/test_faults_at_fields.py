@@ -3,14 +3,16 @@ line that the page puts under the field, in Chromium the field itself."""
 
 import re
 import shutil
+from collections.abc import Callable
 from html import unescape
 from pathlib import Path
 
 import httpx
 import pytest
 
+from ..in_a_browser import Page, left_behind
 from .conftest import Served, post, serving
-from .test_in_chromium import FLAGS, SIZES, faults, small_targets, watched
+from .test_in_chromium import faults, small_targets
 
 LINE = re.compile(r'<li data-field="([^"]+)" data-said="([^"]+)"')
 
@@ -111,34 +113,33 @@ def test_hours_that_cannot_be_read_are_told_with_the_measurements(shop: Served) 
 
 
 @pytest.mark.slow
-def test_in_the_browser_each_stands_under_its_field_and_what_was_typed_stays(shop: Served, chromium: str) -> None:
+def test_in_the_browser_each_stands_under_its_field_and_what_was_typed_stays(
+    shop: Served, page_at: Callable[[str, str], Page]
+) -> None:
     """On a phone: told all at once, the first in focus, marked for those who do not see it; mended, it is gone."""
     playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-    with playwright.sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=chromium, args=FLAGS)
-        context = browser.new_context(viewport=SIZES["phone"], has_touch=True, is_mobile=True, base_url=shop.address)
-        page = watched(context.new_page())
-        page.goto("/air")
-        page.get_by_label("Humidity now, %").first.fill("wet")
-        page.get_by_label("Temperature, °C").first.fill("warm")
-        page.get_by_role("button", name="Write it down").first.tap()
-        page.get_by_text("2 things are to be mended").wait_for()
-        assert page.locator("[aria-invalid=true]").count() == 2
-        humidity = page.get_by_label("Humidity now, %").first
-        playwright.expect(humidity).to_be_focused()
-        assert humidity.input_value() == "wet"
-        said = page.locator(f"#{humidity.get_attribute('aria-describedby')}")
-        assert "no number" in said.inner_text()
-        assert said.bounding_box()["width"] > 300, "in full width"
-        assert said.bounding_box()["y"] > humidity.bounding_box()["y"]
-        assert faults(page) + small_targets(page) == []
-        humidity.fill("150")
-        page.get_by_label("Temperature, °C").first.fill("20")
-        page.get_by_role("button", name="Write it down").first.tap()
-        page.get_by_text("One thing is to be mended").wait_for()
-        assert page.locator("[aria-invalid=true]").count() == 1
-        page.goto("/instrument/1/print?x=5&y=z")
-        page.locator("[aria-invalid=true]").nth(1).wait_for()
-        assert faults(page) + small_targets(page) == []
-        assert page.wrong == []
-        browser.close()
+    page = page_at("phone", shop.address)
+    page.goto("/air")
+    page.get_by_label("Humidity now, %").first.fill("wet")
+    page.get_by_label("Temperature, °C").first.fill("warm")
+    page.get_by_role("button", name="Write it down").first.tap()
+    page.get_by_text("2 things are to be mended").wait_for()
+    assert page.locator("[aria-invalid=true]").count() == 2
+    humidity = page.get_by_label("Humidity now, %").first
+    playwright.expect(humidity).to_be_focused()
+    assert humidity.input_value() == "wet"
+    said = page.locator(f"#{humidity.get_attribute('aria-describedby')}")
+    assert "no number" in said.inner_text()
+    assert said.bounding_box()["width"] > 300, "in full width"
+    assert said.bounding_box()["y"] > humidity.bounding_box()["y"]
+    assert faults(page) + small_targets(page) == []
+    humidity.fill("150")
+    page.get_by_label("Temperature, °C").first.fill("20")
+    page.get_by_role("button", name="Write it down").first.tap()
+    page.get_by_text("One thing is to be mended").wait_for()
+    assert page.locator("[aria-invalid=true]").count() == 1
+    page.goto("/instrument/1/print?x=5&y=z")
+    page.locator("[aria-invalid=true]").nth(1).wait_for()
+    assert faults(page) + small_targets(page) == []
+    assert page.wrong == []
+    left_behind(page)

@@ -1,13 +1,11 @@
 """The bench in the dark, in forced colours and in print, and buttons that say that they were pressed: in Chromium."""
 
 import re
-import shutil
-from pathlib import Path
 
 import pytest
 
-from .conftest import Served
-from .test_in_chromium import FLAGS, SIZES, answered, faults, lay_out_demo, watched
+from ..in_a_browser import LIGHT
+from .test_in_chromium import answered, faults, lay_out_demo
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
@@ -34,48 +32,36 @@ UNSEEN = """() => {
 """Words in the ground's colour; in forced colours the browser lays the ground under them as well."""
 
 
-@pytest.fixture(scope="module")
-def browser(chromium: str):
-    with playwright.sync_playwright() as driver:
-        started = driver.chromium.launch(executable_path=chromium, args=FLAGS)
-        yield started
-        started.close()
-
-
-def test_the_drawing_follows_the_dark_and_forced_colours(browser, served: Served, laid_out: Path) -> None:
+def test_the_drawing_follows_the_dark_and_forced_colours(wide) -> None:
     """Ink stands off the ground by far more than half the way from black to white, on drawings and their words."""
-    wrong = {}
-    shutil.copyfile(laid_out, served.store)
-    for look, chosen in LOOKS.items():
-        context = browser.new_context(viewport=SIZES["wide"], base_url=served.address, **chosen)
-        page = watched(context.new_page())
-        for path in ("/instrument/1?fret=7", "/instrument/1/sheet/slot"):
-            page.goto(path)
-            page.wait_for_load_state("networkidle")
-            if page.evaluate(INK) < 140:
-                wrong[look, path] = page.evaluate(INK)
+    page, wrong = wide, {}
+    page.lay_out()
+    for path in ("/instrument/1/sheet/slot", "/instrument/1?fret=7"):
+        page.goto(path)
+        page.wait_for_load_state("networkidle")
+        for look, chosen in LOOKS.items():
+            page.emulate_media(**{**LIGHT, **chosen})
+            if (ink := page.evaluate(INK)) < 140:
+                wrong[look, path] = ink
             if look == "dark" and (found := faults(page)):
                 wrong[look, path] = found
-        page.goto("/instrument/1?fret=7")
-        if "forced" in look:
-            page.goto("/instrument/1?fret=7&set=scale.length%3D650")
-            assert page.evaluate(UNSEEN) == [], "on buttons and words that stand out"
-            page.goto("/instrument/1?fret=7")
-        page.emulate_media(media="print")
+    for look, chosen in LOOKS.items():
+        page.emulate_media(**{**LIGHT, **chosen, "media": "print"})
         for kind in (".plan .sizes.main", ".plan .part-shape.under"):
             assert page.locator(kind).first.evaluate("it => getComputedStyle(it).display") != "none", kind
         page.emulate_media(media="screen")
         pressed, other = (page.locator(f"form.unit button[aria-pressed={state}]") for state in ("true", "false"))
         shades = [each.evaluate("each => getComputedStyle(each).backgroundColor") for each in (pressed, other)]
         assert shades[0] != shades[1], f"{look}: the pressed unit can be told"
-        assert page.wrong == []
-        context.close()
+    page.emulate_media(**{**LIGHT, **LOOKS["forced colours in the dark"]})
+    page.goto("/instrument/1?fret=7&set=scale.length%3D650")
+    assert page.evaluate(UNSEEN) == [], "on buttons and words that stand out"
     assert wrong == {}
+    assert page.wrong == []
 
 
-def test_a_pressed_button_says_so_and_is_not_pressed_twice(browser, served: Served, laid_out: Path) -> None:
-    context = browser.new_context(viewport=SIZES["phone"], has_touch=True, is_mobile=True, base_url=served.address)
-    page = watched(context.new_page(), lambda: shutil.copyfile(laid_out, served.store))
+def test_a_pressed_button_says_so_and_is_not_pressed_twice(phone) -> None:
+    page = phone
     lay_out_demo(page)
     page.goto("/instrument/1/sheet/slot")
     page.get_by_label(re.compile("Kerf")).fill("0.58")
@@ -94,16 +80,13 @@ def test_a_pressed_button_says_so_and_is_not_pressed_twice(browser, served: Serv
         sent[0].continue_()
     page.get_by_role("heading", name="Noted").wait_for()
     assert page.locator("button[aria-disabled=true]").count() == 0
-    context.close()
     assert page.wrong == []
 
 
-def test_a_wide_screen_leaves_no_gap_under_the_drawing_nor_half_of_heights_empty(
-    browser, served: Served, laid_out: Path
-) -> None:
+def test_a_wide_screen_leaves_no_gap_under_the_drawing_nor_half_of_heights_empty(wide) -> None:
     """However tall what stands beside it is: the figures follow the drawing, and the section begins at its top."""
-    shutil.copyfile(laid_out, served.store)
-    page = browser.new_page(viewport=SIZES["wide"], base_url=served.address)
+    page = wide
+    page.lay_out()
     for query in ("fret=7", "x=385&set=scale.length%3D640"):
         page.goto(f"/instrument/1?{query}")
         drawing, figures = (page.locator(each).bounding_box() for each in (".surface", ".parts .part >> nth=0"))
@@ -114,4 +97,3 @@ def test_a_wide_screen_leaves_no_gap_under_the_drawing_nor_half_of_heights_empty
     first, table = page.locator("figure").first.bounding_box(), page.locator("table.numbers").bounding_box()
     assert first["y"] < table["y"] < first["y"] + first["height"]
     assert table["x"] > first["x"] + first["width"] / 2
-    page.close()

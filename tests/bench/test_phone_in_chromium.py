@@ -2,9 +2,8 @@
 
 import pytest
 
-from .test_in_chromium import browser, lay_out_demo, phone
+from .test_in_chromium import lay_out_demo
 
-__all__ = ["browser", "phone"]  # they serve here as well
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 HEAD = 240

@@ -11,9 +11,8 @@ from gramil.shapes.outline_through import through_points
 
 from ..photographs.printed import TARN, printed, ring_of
 from ..photographs.rendered import Scene, off_the_line, strips_round
-from .test_in_chromium import EVERY_RULE, browser, faults, lay_out_demo, small_targets, wide
+from .test_in_chromium import EVERY_RULE, faults, lay_out_demo, small_targets
 
-__all__ = ["browser", "wide"]  # they serve here as well
 pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 Array = NDArray[np.float64]

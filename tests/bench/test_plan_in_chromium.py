@@ -4,10 +4,9 @@ import pytest
 
 from ..description.plan import plans
 from .test_every_page_in_chromium import looked_over
-from .test_in_chromium import EVERY_RULE, browser, faults, lay_out_demo, small_targets, wide
+from .test_in_chromium import EVERY_RULE, faults, lay_out_demo, small_targets
 from .test_plan_page import BRACES, SLIPPED
 
-__all__ = ["browser", "wide"]  # they serve here as well
 pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 

@@ -3,9 +3,8 @@
 import pytest
 
 from .conftest import Served
-from .test_in_chromium import answered, browser, faults, lay_out_demo, phone, small_targets, wide
+from .test_in_chromium import answered, faults, lay_out_demo, small_targets
 
-__all__ = ["browser", "phone", "wide"]  # they serve here as well
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 
