@@ -109,8 +109,8 @@ def test_a_drawing_is_laid_nowhere_but_beside_its_description(demo: httpx.Client
 
 
 @pytest.mark.slow
-def test_the_whole_pack_comes_in_one_file(demo: httpx.Client) -> None:
-    found = names(demo.get("/instrument/2/pack.zip"))
+def test_the_whole_pack_comes_in_one_file(demo: httpx.Client, numbers: dict[str, int]) -> None:
+    found = names(demo.get(f"/instrument/{numbers['Scree']}/pack.zip"))
     for name in ("cut/board.dxf", "print/templates-a4.pdf", "read/build-book.pdf", "contents.html"):
         assert name in found
 

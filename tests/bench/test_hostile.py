@@ -11,7 +11,7 @@ from urllib.parse import quote, urlsplit
 
 import httpx
 import pytest
-from tests.walks import WHOLE, picked, these
+from tests.walks import WHOLE, fewer, picked, these
 
 from gramil.bench.application import POSTS
 from gramil.bench.serving import configured, ready
@@ -65,6 +65,7 @@ BEGINNING = (
     "/",
 )
 """Pages to begin with: those that links lead to only from some sheets or some instruments, and the first."""
+pytestmark = pytest.mark.usefixtures("coarse_tops")
 OUT_OF_REACH = {
     "/demo",
     "/picture/{plan}",
@@ -175,14 +176,15 @@ def in_turn(value: str, keys: tuple[str, ...]) -> tuple[str, ...]:
     return keys if WHOLE else (keys[VALUES.index(value) % len(keys)],)
 
 
-def test_two_hundred_at_once(client: httpx.Client) -> None:
+def test_many_at_once(client: httpx.Client) -> None:
     """Pages that are soon made, and one in twenty of all kinds."""
     soon = ("/stock/form", "/record", "/new", "/tools", "/operations")
-    asked = [PAGES[row // 20 % len(PAGES)] if row % 20 == 0 else soon[row % len(soon)] for row in range(200)]
+    count = fewer(200, 100)
+    asked = [PAGES[row // 20 % len(PAGES)] if row % 20 == 0 else soon[row % len(soon)] for row in range(count)]
     with ThreadPoolExecutor(40) as many:
         answers = list(many.map(lambda path: client.get(path).status_code, asked))
     assert set(answers) <= {200, 404, 422}  # what was taken away before may be missed by an instrument
-    assert answers.count(200) > 150
+    assert answers.count(200) > 0.75 * count
 
 
 def test_the_bench_gives_up_no_connection_that_a_client_still_counts_on(bench: Served) -> None:

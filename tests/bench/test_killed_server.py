@@ -12,13 +12,14 @@ from pathlib import Path
 
 import httpx
 import pytest
+from tests.walks import fewer
 
 from gramil.shop.instruments import instrument, revisions
 from gramil.store.opening import open_store
 
 from .conftest import post, token_of
 
-KILLS = 5
+KILLS = fewer(5, 3)
 SAVES = 3
 """Answers that are waited for before each kill."""
 

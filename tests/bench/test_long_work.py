@@ -99,17 +99,18 @@ def making(page: httpx.Response) -> str:
     return re.search(r"making=(\w+)", str(page.url))[1]
 
 
-def test_the_pack_is_made_while_one_looks_on(demo: httpx.Client) -> None:
+def test_the_pack_is_made_while_one_looks_on(demo: httpx.Client, numbers: dict[str, int]) -> None:
     """Its page says how many of how many, asks again by itself, and gives the file, on the paper that was chosen."""
-    page = post(demo, "/instrument/2/pack", paper="a3")
-    assert page.url.path == "/instrument/2/pack"
+    pack = f"/instrument/{numbers['Scree']}/pack"
+    page = post(demo, pack, paper="a3")
+    assert page.url.path == pack
     assert 'data-hx-trigger="every 1s"' in page.text
     assert re.search(r'<b class="number">\d+</b> of \d+ files made', page.text)
     assert ">Stop it</button>" in page.text
-    address = f"/instrument/2/pack?making={making(page)}"
+    address = f"{pack}?making={making(page)}"
     waited(lambda: "Save it" in demo.get(address, headers={"hx-request": "true"}).text)
     count = int(re.search(r"All (\d+) files are made", demo.get(address).text)[1])
-    file = demo.get(f"/instrument/2/pack.zip?making={making(page)}")
+    file = demo.get(f"{pack}.zip?making={making(page)}")
     with zipfile.ZipFile(io.BytesIO(file.content)) as archive:
         names = archive.namelist()
     assert len(names) == count

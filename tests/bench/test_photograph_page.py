@@ -2,9 +2,12 @@
 
 import io
 import re
+import shutil
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 from html import unescape
+from pathlib import Path
 
 import httpx
 import numpy as np
@@ -15,7 +18,7 @@ from gramil.bench.guard import LARGEST_BODY
 from gramil.bench.held_plans import KEPT
 
 from ..photographs.rendered import Scene, body, strips_round
-from .conftest import Served, token_of
+from .conftest import Served, serving, token_of
 
 pytestmark = pytest.mark.slow
 SCENE = Scene(strips_round(), ((body(), 0.5),), size=(1600, 1200), focal=1440.0, distance=1150.0)
@@ -42,8 +45,23 @@ def sent(client: httpx.Client, *contents: bytes) -> httpx.Response:
     return client.post("/picture", data={"token": token_of(client.get("/picture"))}, files=files)
 
 
-def test_a_plan_is_traced_and_its_outline_tried_on_an_instrument(demo: httpx.Client) -> None:
-    page = sent(demo, photograph())
+@pytest.fixture(scope="module")
+def demo(nothing_done: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[httpx.Client]:
+    """A client at one bench with the demonstration shop for all that changes nothing there."""
+    folder = tmp_path_factory.mktemp("pictures")
+    shutil.copyfile(nothing_done, folder / "shop.gramil")
+    with serving(folder) as bench, bench.client() as client:
+        yield client
+
+
+@pytest.fixture(scope="module")
+def plan(demo: httpx.Client) -> httpx.Response:
+    """The page of the plan's photograph, which is found and solved once."""
+    return sent(demo, photograph())
+
+
+def test_a_plan_is_traced_and_its_outline_tried_on_an_instrument(demo: httpx.Client, plan: httpx.Response) -> None:
+    page = plan
     assert page.status_code == 200, page.text
     path = page.url.path
     assert "tags 1, 2, 3, 4, 5, 6, 7, 8" in page.text
@@ -90,8 +108,8 @@ def test_a_second_line_is_a_choice_that_can_be_taken(demo: httpx.Client) -> None
     assert demo.get(path, params={**asked, "take": "9"}).status_code == 422
 
 
-def test_what_is_wrong_stands_at_its_field(demo: httpx.Client) -> None:
-    path = sent(demo, photograph()).url.path
+def test_what_is_wrong_stands_at_its_field(demo: httpx.Client, plan: httpx.Response) -> None:
+    path = plan.url.path
     for asked, field, said in (
         ({"bar": "wide"}, "bar", "wide"),
         ({"bar": "180"}, "bar", "another bar"),
@@ -110,7 +128,8 @@ def test_what_is_wrong_stands_at_its_field(demo: httpx.Client) -> None:
     assert "a scan needs two known lengths" in demo.get(path, params={"laid": "nothing", "points": laid()}).text
 
 
-def test_what_is_no_picture_is_told_and_nothing_is_held(demo: httpx.Client) -> None:
+def test_what_is_no_picture_is_told_and_nothing_is_held(served: Served) -> None:
+    demo = served.client()
     cut, blank = photograph()[:3000], io.BytesIO()
     Image.new("L", (400, 400), 200).save(blank, "PNG")
     for content, said in ((b"<svg>", "not a kind of picture"), (cut, "cut short"), (b"", "no picture was chosen")):
@@ -123,8 +142,9 @@ def test_what_is_no_picture_is_told_and_nothing_is_held(demo: httpx.Client) -> N
     assert "no printed tag is found" in page.text
 
 
-def test_pictures_are_bounded_and_only_the_last_are_held(served: Served, demo: httpx.Client) -> None:
-    paths = [sent(demo, photograph()).url.path for _ in range(KEPT + 1)]
+def test_pictures_are_bounded_and_only_the_last_are_held(served: Served) -> None:
+    demo, small = served.client(), replace(SCENE, lines=(), size=(1200, 900), focal=1080.0).jpeg()
+    paths = [sent(demo, small).url.path for _ in range(KEPT + 1)]
     assert demo.get(paths[0]).status_code == 404
     assert demo.get(paths[-1]).status_code == 200
     token = token_of(demo.get("/picture"))

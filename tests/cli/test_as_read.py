@@ -25,6 +25,7 @@ def bench(tmp_path: Path) -> Path:
 
 
 def stored(bench: Path) -> Path:
+    """A store of the shop and two instruments."""
     made = gramil(bench, "store", "new", "shop.gramil", "--shop", "shop.toml", "tarn.toml", "fell.toml")
     assert made.returncode == 0, made.stderr
     return bench / "shop.gramil"
@@ -38,13 +39,15 @@ def measured(store: Path, name: str) -> dict[str, tuple[str, float]]:
 
 def test_a_bare_length_on_an_inch_instrument_is_inches(bench: Path) -> None:
     """A quarter of an inch is 6.35 mm, in a record of its own as in a store; an eighth more is 9.525."""
+    whole = stored(bench).read_bytes()
     for value, words, length in (("0.25", "0.25 in", 6.35), ("1/4", "1/4 in", 6.35), ("6.35 mm", "6.35 mm", 6.35)):
         (bench / "fell.made.toml").unlink(missing_ok=True)
         done = gramil(bench, "done", "measured", "fell.toml", "--measured", f"board_thickness={value}")
         assert done.returncode == 0, done.stderr
         assert f'board_thickness = "{words}"' in (bench / "fell.made.toml").read_text(encoding="utf-8")
         (bench / "fell.made.toml").unlink()
-        store = stored(bench)
+        store = bench / "again.gramil"
+        store.write_bytes(whole)
         done = gramil(
             bench, "done", "measured", "Fell", "--store", store.name, "--measured", f"board_thickness={value}"
         )

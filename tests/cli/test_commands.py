@@ -225,12 +225,15 @@ def test_the_examples_in_the_first_help_have_options_that_are_there(bench: Path)
 
 @pytest.mark.slow
 def test_a_pack_without_a_saw_for_the_slots_is_whole(bench: Path, tmp_path: Path) -> None:
+    """Of a board alone, whose slots are what a saw is for: no figure that there is not stands on a drawing."""
     text = (bench / "shop.toml").read_text(encoding="utf-8").replace('cuts = "face down"', 'cuts = "from above"')
     kept = text.split("[[saw]]")[0] + "[[cutter]]" + text.split("[[cutter]]", 1)[1]
     (tmp_path / "shop.toml").write_text(kept, encoding="utf-8")
-    done = gramil(bench, "pack", "tarn.toml", "--shop", str(tmp_path / "shop.toml"), "--out", str(tmp_path / "out"))
+    done = gramil(bench, "pack", "scree.toml", "--shop", str(tmp_path / "shop.toml"), "--out", str(tmp_path / "out"))
     assert done.returncode == 0, done.stderr
-    for drawing in (tmp_path / "out").glob("*.svg"):
+    drawings = [*(tmp_path / "out").rglob("*.svg")]
+    assert len(drawings) > 5
+    for drawing in drawings:
         assert "nan" not in drawing.read_text(encoding="utf-8").replace("Finance", "").lower().split("</desc>")[-1]
 
 

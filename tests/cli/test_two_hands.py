@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from tests.walks import fewer
 
 from gramil.cli import done, gramil, turn
 from gramil.faults import MakersFault
@@ -32,13 +33,13 @@ def names_in(folder: Path) -> list[str]:
 
 @pytest.mark.slow
 def test_several_done_at_once_are_all_noted(bench: Path) -> None:
-    operations = ("thicknessed", "slotted", "tapered")
+    operations = ("thicknessed", "slotted", "tapered")[: fewer(3, 2)]
     hands = [started(bench, "done", each, "tarn.toml", "--measured", "board_thickness=6.31") for each in operations]
     said = [hand.communicate() for hand in hands]
-    assert [hand.returncode for hand in hands] == [0, 0, 0], said
+    assert {hand.returncode for hand in hands} == {0}, said
     made = read_made(bench / "tarn.made.toml")
     assert sorted(made.operations) == sorted(operations)
-    assert len(made.done) == 3
+    assert len(made.done) == len(operations)
     assert names_in(bench) == ["tarn.made.toml", "tarn.toml"]
 
 
@@ -121,10 +122,11 @@ SHOP = 'gramil = 1\n[shop]\nname = "two hands"\nunits = "mm"\n[[place]]\nname = 
 
 def test_two_logs_brought_in_at_once_are_both_kept(bench: Path) -> None:
     (bench / "shop.toml").write_text(SHOP)
-    for day in (1, 2, 3):
+    days = range(1, 1 + fewer(3, 2))
+    for day in days:
         rows = "".join(f"2026-11-0{day} {hour:02}:00,20.0,45.0\n" for hour in range(24))
         (bench / f"day-{day}.csv").write_text("time,temperature C,relative humidity %\n" + rows)
-    hands = [started(bench, "air", "log", "bench", f"day-{day}.csv", "--shop", "shop.toml") for day in (1, 2, 3)]
+    hands = [started(bench, "air", "log", "bench", f"day-{day}.csv", "--shop", "shop.toml") for day in days]
     said = [hand.communicate() for hand in hands]
-    assert [hand.returncode for hand in hands] == [0, 0, 0], said
-    assert len((bench / "bench-air.csv").read_text().splitlines()) == 1 + 3 * 24
+    assert {hand.returncode for hand in hands} == {0}, said
+    assert len((bench / "bench-air.csv").read_text().splitlines()) == 1 + len(days) * 24
