@@ -5,6 +5,7 @@ that the solved camera does not have.
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from io import BytesIO
 
 import numpy as np
@@ -88,17 +89,15 @@ class Scene:
     def grey(self) -> NDArray[np.float32]:
         """The photograph's light."""
         width, height = self.size
-        x, y = np.meshgrid(np.linspace(-1, 1, width), np.linspace(-1, 1, height))
-        light = (225 - 25 * x - 15 * y - 20 * (x**2 + y**2)).astype(np.float32)
         ink = np.zeros((height, width), dtype=np.float32)
         for number, (mx, my, turn) in self.tags.items():
             self._tag(ink, number, np.array([mx, my]), turn)
         for ring, wide in self.lines:
             self._line(ink, ring, wide)
-        picture = light * (1 - 0.9 * ink)
-        picture = ndimage.gaussian_filter(picture, self.blur)
-        noise = np.asarray(np.random.default_rng(self.seed).standard_normal(picture.shape), dtype=np.float32)
-        return np.clip(picture + self.noise * noise, 0, 255)
+        picture = ndimage.gaussian_filter(_light(self.size) * (1 - np.float32(0.9) * ink), self.blur)
+        if self.noise:
+            picture += np.float32(self.noise) * _noise(self.size, self.seed)
+        return np.clip(picture, 0, 255)
 
     def jpeg(self, quality: int = 90) -> bytes:
         """The photograph as a file."""
@@ -120,32 +119,53 @@ class Scene:
             return
         whole = np.ones((ACROSS, ACROSS), dtype=bool)
         whole[1:-1, 1:-1] = pattern(number)
-        total = np.zeros((bottom - top, right - left))
+        columns, rows = np.meshgrid(np.arange(left, right), np.arange(top, bottom))
+        at = (self.back(np.column_stack((columns.ravel(), rows.ravel()))) - middle) @ rotate.T
+        at = at.reshape(*columns.shape, 2)
+        across, down = np.gradient(at, axis=1), np.gradient(at, axis=0)
+        total = np.zeros(columns.shape)
         for dx in (-0.375, -0.125, 0.125, 0.375):
             for dy in (-0.375, -0.125, 0.125, 0.375):
-                columns, rows = np.meshgrid(np.arange(left, right) + dx, np.arange(top, bottom) + dy)
-                at = (self.back(np.column_stack((columns.ravel(), rows.ravel()))) - middle) @ rotate.T
-                column = np.floor((at[:, 0] + half) / self.side * ACROSS).astype(int)
-                row = np.floor((half - at[:, 1]) / self.side * ACROSS).astype(int)
+                x, y = np.moveaxis(at + dx * across + dy * down, -1, 0)
+                column = np.floor((x + half) / self.side * ACROSS).astype(int)
+                row = np.floor((half - y) / self.side * ACROSS).astype(int)
                 inside = (column >= 0) & (column < ACROSS) & (row >= 0) & (row < ACROSS)
-                black = inside & whole[np.clip(row, 0, ACROSS - 1), np.clip(column, 0, ACROSS - 1)]
-                total += black.reshape(total.shape)
+                total += inside & whole[np.clip(row, 0, ACROSS - 1), np.clip(column, 0, ACROSS - 1)]
         ink[top:bottom, left:right] = np.maximum(ink[top:bottom, left:right], total / 16)
 
     def _line(self, ink: NDArray[np.float32], ring: Array, wide: float) -> None:
         pixels = self.seen(ring)
-        near = np.zeros(ink.shape, dtype=bool)
         columns, rows = np.round(pixels).astype(int).T
         kept = (columns >= 0) & (columns < self.size[0]) & (rows >= 0) & (rows < self.size[1])
-        near[rows[kept], columns[kept]] = True
+        if not kept.any():
+            return
         scale = np.hypot(*np.diff(pixels, axis=0).T).mean() / np.hypot(*np.diff(ring, axis=0).T).mean()
-        near = ndimage.binary_dilation(near, iterations=int(wide * scale / 2) + 3)
-        where = np.argwhere(near)
+        about = int(wide * scale / 2) + 3
+        left, top = max(columns[kept].min() - about, 0), max(rows[kept].min() - about, 0)
+        near = np.zeros(
+            ink[top : rows[kept].max() + about + 1, left : columns[kept].max() + about + 1].shape, dtype=bool
+        )
+        near[rows[kept] - top, columns[kept] - left] = True
+        near = ndimage.binary_dilation(near, iterations=about)
+        where = np.argwhere(near) + np.array((top, left))
         at = self.back(where[:, ::-1].astype(float))
         off, _ = cKDTree(ring).query(at)
         cover = np.clip((wide / 2 - off) * scale + 0.5, 0, 1)
         place = (where[:, 0], where[:, 1])
         ink[place] = np.maximum(ink[place], cover)
+
+
+@lru_cache(2)
+def _light(size: tuple[int, int]) -> NDArray[np.float32]:
+    """Paper that is lit from one side, and darker toward the picture's corners."""
+    width, height = size
+    x, y = np.linspace(-1, 1, width, dtype=np.float32), np.linspace(-1, 1, height, dtype=np.float32)[:, None]
+    return 225 - 25 * x - 15 * y - 20 * (x**2 + y**2)
+
+
+@lru_cache(2)
+def _noise(size: tuple[int, int], seed: int) -> NDArray[np.float32]:
+    return np.random.default_rng(seed).standard_normal(size[::-1], dtype=np.float32)
 
 
 def strips_round(wide: float = 620, tall: float = 480) -> dict[int, tuple[float, float, float]]:

@@ -22,26 +22,30 @@ LENS, POSE = 5, 6
 class Camera:
     """`lens` is log focal length (px), centre (px, two) and k1, k2; `pose` is the turn (a rotation vector) and the
     shift (mm) that take the plane's coordinates to the camera's: x right, y down, z forward.
+
+    Several cameras may stand in one, (..., 5) and (..., 6): all of them see at once.
     """
 
     lens: Array
     pose: Array
 
     def seen(self, points: Array) -> Array:
-        """Where points (n, 2) of the plane, or (n, 3) of the room, are seen, in pixels (n, 2)."""
-        room = points if points.shape[1] == 3 else np.column_stack((points, np.zeros(len(points))))
-        turned = room @ self._turn().T + self.pose[3:]
-        flat = turned[:, :2] / turned[:, 2:]
-        return flat * self._bent(flat)[:, None] * np.exp(self.lens[0]) + self.lens[1:3]
+        """Where points (..., n, 2) of the plane, or (..., n, 3) of the room, are seen, in pixels (..., n, 2)."""
+        turn = self._turn()[..., : points.shape[-1]]
+        turned = points @ np.swapaxes(turn, -1, -2) + self.pose[..., None, 3:]
+        flat = turned[..., :2] / turned[..., 2:]
+        focal, centre = np.exp(self.lens[..., None, :1]), self.lens[..., None, 1:3]
+        return np.asarray(flat * self._bent(flat)[..., None] * focal + centre)
 
     def _turn(self) -> Array:
-        """The turn from the plane's coordinates to the camera's (3, 3)."""
-        return np.asarray(Rotation.from_rotvec(self.pose[:3]).as_matrix())
+        """The turn from the plane's coordinates to the camera's (..., 3, 3)."""
+        vectors = self.pose[..., :3]
+        return np.asarray(Rotation.from_rotvec(vectors.reshape(-1, 3)).as_matrix()).reshape(*vectors.shape, 3)
 
     def _bent(self, flat: Array) -> Array:
         """By how much the lens moves what is seen in a direction away from its axis."""
-        square = flat[:, 0] ** 2 + flat[:, 1] ** 2  # numpy's sum along a short axis takes ten times as long
-        return np.asarray(1 + square * (self.lens[3] + square * self.lens[4]))
+        square = flat[..., 0] ** 2 + flat[..., 1] ** 2  # numpy's sum along a short axis takes ten times as long
+        return np.asarray(1 + square * (self.lens[..., 3:4] + square * self.lens[..., 4:5]))
 
     def on_plane(self, pixels: Array, height: Mm = 0.0) -> Array:
         """Where lines of sight through pixels (n, 2) meet the plane that lies `height` over that of the tags (n, 2)."""

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 from scipy import ndimage
 from scipy.interpolate import BSpline, CubicSpline, splprep
@@ -155,16 +156,17 @@ def _way(signal: Array, offsets: Array, closed: bool) -> NDArray[np.intp]:
     blurred = ndimage.gaussian_filter1d(laps, 1.0, axis=1)
     scale = max(float(np.percentile(blurred.max(axis=1), 50)), FAINTEST)
     gain = np.minimum(blurred / scale, 1.2) - LEANING * (offsets / REACH) ** 2
-    best = gain[0]
-    came = np.zeros(laps.shape, dtype=np.intp)
+    moved = np.zeros(laps.shape, dtype=np.intp)
     moves = np.arange(-STEP, STEP + 1)
     width = laps.shape[1]
+    padded = np.full(width + 2 * STEP, -np.inf)
+    best, choices = padded[STEP:-STEP], sliding_window_view(padded, width)
+    best[:] = gain[0]
     for row in range(1, len(laps)):
-        padded = np.pad(best, STEP, constant_values=-np.inf)
-        choices = np.stack([padded[STEP + move : STEP + move + width] for move in moves]) - 0.02 * moves[:, None] ** 2
-        which = choices.argmax(axis=0)
-        came[row] = np.clip(np.arange(width) + moves[which], 0, width - 1)
-        best = choices.max(axis=0) + gain[row]
+        weighed = choices - 0.02 * moves[:, None] ** 2
+        moved[row] = moves[weighed.argmax(axis=0)]
+        best[:] = weighed.max(axis=0) + gain[row]
+    came = np.clip(np.arange(width) + moved, 0, width - 1)
     way = np.empty(len(laps), dtype=np.intp)
     way[-1] = int(best.argmax())
     for row in range(len(laps) - 1, 0, -1):

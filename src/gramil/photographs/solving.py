@@ -69,9 +69,9 @@ class Solved:
 
 
 def camera_of(numbers: Array, picture: int) -> Camera:
-    """The camera of a picture, out of all numbers."""
+    """The camera of a picture, out of all numbers (..., numbers)."""
     start = picture * (LENS + POSE)
-    return Camera(numbers[start : start + LENS], numbers[start + LENS : start + LENS + POSE])
+    return Camera(numbers[..., start : start + LENS], numbers[..., start + LENS : start + LENS + POSE])
 
 
 def place_of(numbers: Array, pictures: int, piece: int) -> Array:
@@ -144,18 +144,19 @@ class _Terms:
         return LENS * len(self.pictures)
 
     def off(self, numbers: Array) -> Array:
-        """By how much every corner is seen elsewhere than it should be, px."""
-        loose = numbers[len(self.pictures) * (LENS + POSE) :].reshape(-1, PLACE)
-        x, y, turn = np.concatenate((np.zeros((1, PLACE)), loose))[self.piece].T
+        """By how much every corner is seen elsewhere than it should be, px; of several sets of numbers at once."""
+        several = numbers.shape[:-1]
+        loose = numbers[..., len(self.pictures) * (LENS + POSE) :].reshape(*several, -1, PLACE)
+        places = np.concatenate((np.zeros((*several, 1, PLACE)), loose), axis=-2)[..., self.piece, :]
+        x, y, turn = np.moveaxis(places, -1, 0)
         cosine, sine = np.cos(turn), np.sin(turn)
-        flat = np.column_stack(
-            (x + cosine * self.own[:, 0] - sine * self.own[:, 1], y + sine * self.own[:, 0] + cosine * self.own[:, 1])
-        )
+        across, up = self.own.T
+        flat = np.stack((x + cosine * across - sine * up, y + sine * across + cosine * up), axis=-1)
         seen = np.empty_like(flat)
         for picture in range(len(self.pictures)):
             of = self.picture == picture
-            seen[of] = camera_of(numbers, picture).seen(flat[of])
-        return (seen - self.pixels).ravel()
+            seen[..., of, :] = camera_of(numbers, picture).seen(flat[..., of, :])
+        return (seen - self.pixels).reshape(*several, -1)
 
     def residuals(self, numbers: Array) -> Array:
         """The same, and after it how unusual each lens is."""
@@ -163,7 +164,7 @@ class _Terms:
         for number, picture in enumerate(self.pictures):
             lens, usual, spread = camera_of(numbers, number).lens, *_usual_lens(picture.size)
             held.append((lens - usual) / spread * CORNER_ERROR)
-        return np.concatenate((self.off(numbers), *held))
+        return np.concatenate((self.off(numbers), *held), axis=-1)
 
 
 def _usual_lens(size: tuple[int, int], focal: float = USUAL_FOCAL) -> tuple[Array, Array]:
@@ -187,11 +188,8 @@ def _fit(terms: _Terms, start: Array, loss: Literal["linear", "soft_l1"]) -> tup
 def _slopes(terms: _Terms, numbers: Array) -> Array:
     """How the residuals move with each number."""
     steps = np.maximum(np.abs(numbers), 1e-2) * 1e-6
-    moved = [
-        (terms.residuals(numbers + step) - terms.residuals(numbers - step)) / (2 * step[place])
-        for place, step in enumerate(np.diag(steps))
-    ]
-    return np.stack(moved, axis=-1)
+    moved = terms.residuals(numbers + np.diag(steps)) - terms.residuals(numbers - np.diag(steps))
+    return np.asarray((moved / (2 * steps[:, None])).T)
 
 
 def _piece_of(pieces: Sequence[Piece], number: int) -> int:
