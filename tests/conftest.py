@@ -26,6 +26,20 @@ from gramil.graph import Figures
 from gramil.prints.whole import figures_of
 
 gc.set_threshold(20_000, 10, 5)  # at Python's usual 700 objects a twentieth of the tests' time goes by on looking
+
+
+def pytest_collection_finish() -> None:
+    """What was read in by now stays until the end: to look through it for what is no longer used finds nothing."""
+    gc.freeze()
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_unconfigure() -> None:
+    """What is no longer used goes, and is told if it ends badly; what is left is looked through once, not thrice."""
+    gc.collect()
+    gc.freeze()
+
+
 settings.register_profile("gramil", deadline=None, derandomize=True, database=None, max_examples=fewer(100, 25))
 settings.load_profile("gramil")
 

@@ -1,6 +1,7 @@
 """A dimension is renamed in a copy of the house: the whole graph stands again under the new name."""
 
 import re
+import runpy
 import shutil
 import subprocess
 import sys
@@ -59,8 +60,14 @@ def test_a_dimension_is_renamed_everywhere(house: Path) -> None:
     ],
 )
 def test_what_may_not_be_renamed_is_refused(old: str, new: str, why: str) -> None:
+    assert why in runpy.run_path(str(ROOT / "tools" / "rename.py"))["refusal"](old, new)
+
+
+def test_whoever_is_refused_is_told_and_nothing_is_changed() -> None:
     done = subprocess.run(
-        [sys.executable, str(ROOT / "tools" / "rename.py"), old, new], capture_output=True, text=True, check=False
+        [sys.executable, str(ROOT / "tools" / "rename.py"), "slot_need", "board_thickness"],
+        capture_output=True,
+        text=True,
+        check=False,
     )
-    assert done.returncode
-    assert why in done.stderr
+    assert (done.returncode, done.stdout, done.stderr.strip()) == (1, "", "board_thickness is there already")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
+from tests.source_trees import tree_of
 from tests.test_published import WAITING
 
 import gramil
@@ -34,13 +35,12 @@ def trees() -> dict[str, ast.Module]:
     """Every module of the program but the generated names, by its dotted name."""
     paths = (path for path in SOURCE.rglob("*.py") if path.name != "names.py")
     return {
-        ".".join(("gramil", *path.relative_to(SOURCE).with_suffix("").parts)).removesuffix(".__init__"): ast.parse(
-            path.read_text(encoding="utf-8")
-        )
+        ".".join(("gramil", *path.relative_to(SOURCE).with_suffix("").parts)).removesuffix(".__init__"): tree_of(path)
         for path in paths
     }
 
 
+@cache
 def definitions(tree: ast.Module) -> dict[str, Definition]:
     """The functions and classes at a module's top."""
     return {each.name: each for each in tree.body if isinstance(each, Definition)}
@@ -59,9 +59,10 @@ def imports(tree: ast.AST) -> dict[str, Owned]:
 
 def uses(node: ast.AST, module: str, imported: dict[str, Owned]) -> Iterator[Owned]:
     """What a statement reads: names of its own file, names that the file imports, and names within modules."""
-    own = {each.arg for each in ast.walk(node) if isinstance(each, ast.arg)}
-    own |= {each.id for each in ast.walk(node) if isinstance(each, ast.Name) and isinstance(each.ctx, ast.Store)}
-    for each in ast.walk(node):
+    nodes = [*ast.walk(node)]
+    own = {each.arg for each in nodes if isinstance(each, ast.arg)}
+    own |= {each.id for each in nodes if isinstance(each, ast.Name) and isinstance(each.ctx, ast.Store)}
+    for each in nodes:
         if isinstance(each, ast.Name) and each.id not in own:
             yield imported.get(each.id, (module, each.id))
         elif isinstance(each, ast.Attribute) and isinstance(each.value, ast.Name):
@@ -72,13 +73,18 @@ def uses(node: ast.AST, module: str, imported: dict[str, Owned]) -> Iterator[Own
             yield imported.get(each.value, (module, each.value))  # a type in quotes
 
 
+@cache
+def is_on_graph(tree: ast.Module) -> bool:
+    """Whether a module says which leading nouns its figures have."""
+    return any(isinstance(one, ast.Assign) and "OWNS" in ast.unparse(one.targets[0]) for one in tree.body)
+
+
 def begins(module: str, tree: ast.Module, each: ast.stmt) -> bool:
     """Whether a statement is run by itself: a command, a dimension, or what a module does as it is read."""
     if not isinstance(each, Definition):
         return not isinstance(each, ast.ImportFrom)
-    on_graph = any(isinstance(one, ast.Assign) and "OWNS" in ast.unparse(one.targets[0]) for one in tree.body)
     on_line = bool(each.decorator_list) and module.startswith("gramil.cli")
-    return on_line or (on_graph and not each.name.startswith("_")) or each.name.startswith("__")
+    return on_line or (is_on_graph(tree) and not each.name.startswith("_")) or each.name.startswith("__")
 
 
 def reached() -> set[Owned]:

@@ -2,8 +2,9 @@
 moisture of a piece at a moment, the places of the same text's keys, and a PDF typeset from the same data.
 
 Most tests look at one of the four examples in the example shop, and what takes their time is the same few hundred
-figures, drawings and set-ups each time. A figure is a pure function of the base values, so those of another test serve.
-Whatever was measured is worked out anew.
+figures, drawings and set-ups each time. A figure is a pure function of what it follows from, so those of another test
+serve, but for what hangs on a base value that differs or on what was measured. Who asks whether that is so sets out
+with nothing known: `from_the_beginning`.
 """
 
 import hashlib
@@ -18,6 +19,7 @@ from types import SimpleNamespace
 from unittest.mock import patch
 
 from gramil import graph
+from gramil.address import parse_address
 from gramil.air.air_of_places import PlaceAir, Places, own_air
 from gramil.air.pieces_now import PieceNow, _piece_now
 from gramil.description.locate import locate
@@ -38,10 +40,10 @@ SHORT = 100_000
 @contextmanager
 def worked_out_once() -> Iterator[None]:
     """Figures that are asked for again within are those of the first time, with the origins of the last."""
-    kept: list[Figures] = []
+    kept, tops = list[Figures](), list[Figures]()
     with (
         patch("gramil.prints.whole.derive", lambda *given: taken_over(graph.derive(*given), kept)),
-        patch("gramil.prints.solved.with_top", lambda figures: taken_over(with_top(figures), kept)),
+        patch("gramil.prints.solved.with_top", lambda figures: taken_over(with_top(figures), tops)),
         patch("gramil.air.air_of_places.own_air", read_once()),
         patch("gramil.air.pieces_now._piece_now", dried_once()),
         patch("gramil.description.reading.locate", lru_cache(KEPT_TEXTS)(locate)),
@@ -51,14 +53,34 @@ def worked_out_once() -> Iterator[None]:
 
 
 def taken_over(new: Figures, kept: list[Figures]) -> Figures:
-    """The figures with all that is known already of those that are kept and start from the same."""
-    if new.pins:
-        return new
-    before = next((each for each in reversed(kept) if alike(each, new)), None)
-    kept[:] = [each for each in kept if each is not before]
-    kept.append(new if before is None else replace(new, known=before.known))
+    """The figures with all that is known already of those that are kept and are most like them."""
+    like = [each for each in kept if each.graph is new.graph and each.lengths == new.lengths]
+    if not like:
+        kept.append(replace(new, pins={}))
+        return replace(new, known=kept[-1].known) if not new.pins else new
+    differing, before = min(((differences(each, new), each) for each in reversed(like)), key=lambda pair: len(pair[0]))
+    kept[:] = [*(each for each in kept if each is not before), before]
+    if new.pins or differing:
+        measured = {parse_address(each)[0] for each in new.pins}
+        still = before._known_still(differing | measured)
+        new = replace(new, known={**still, **new.known})
+        if not new.pins:
+            kept.append(new)
+    else:
+        new = replace(new, known=before.known)
     del kept[:-KEPT]
-    return kept[-1]
+    return new
+
+
+def differences(one: Figures, other: Figures) -> set[str]:
+    """The base values in which two differ."""
+    pairs = ((name, one.base[name], other.base[name]) for name in one.graph.inputs)
+    return {name for name, value, another in pairs if value is not another and not same(value, another)}
+
+
+def from_the_beginning(figures: Figures) -> Figures:
+    """The same figures, of which none is known."""
+    return replace(figures, known={})
 
 
 def read_once() -> Callable[[Path], AirHistory]:
@@ -109,10 +131,3 @@ def typeset_once() -> Callable[..., subprocess.CompletedProcess[bytes]]:
         return known(tuple(command), input)
 
     return run
-
-
-def alike(one: Figures, other: Figures) -> bool:
-    """Whether two start from the same."""
-    if one.graph is not other.graph or one.lengths != other.lengths:
-        return False
-    return all(same(one.base[name], other.base[name]) for name in one.graph.inputs)

@@ -121,7 +121,7 @@ def test_a_key_in_the_wrong_table_is_shown_its_place() -> None:
         ("gramil = 1\nx = ", "not TOML", 2),
         ("gramil = 1\n[scale\n", "not TOML", 2),
         ("x = " + "[" * 20000, "nested", None),
-        (".".join(["a"] * 20000) + " = 1", "nested", None),
+        (".".join(["a"] * 2000) + " = 1", "nested", None),
         ("x = " + "1" * 5000, "not TOML", None),
         ("x = 2026-99-99", "not TOML", 1),
     ],

@@ -132,10 +132,13 @@ def _near(run: Array, closed: bool) -> Iterator[tuple[Rows, Rows]]:
     """Pairs of pieces, not neighbours, whose boxes overlap, (earlier, later), in portions.
 
     Sorted by their least x or y, whichever tells more of them apart, only those between a piece's own least and
-    greatest can overlap it.
+    greatest can overlap it: along it they do, and the other way is looked at.
     """
     low, high = np.minimum(run[1:], run[:-1]), np.maximum(run[1:], run[:-1])
-    order, counts = min((_reached(low[:, axis], high[:, axis]) for axis in (0, 1)), key=lambda each: each[1].sum())
+    reached = [_reached(low[:, axis], high[:, axis]) for axis in (0, 1)]
+    across = int(reached[0][1].sum() <= reached[1][1].sum())
+    order, counts = reached[1 - across]
+    low, high = low[:, across], high[:, across]
     for begin, end in _portions(counts):
         if counts[:end].sum() > MOST_PAIRS:
             raise MakersFault.of(
@@ -145,7 +148,7 @@ def _near(run: Array, closed: bool) -> Iterator[tuple[Rows, Rows]]:
         one = np.repeat(np.arange(begin, end), counts[begin:end])
         other = one + 1 + _counted(counts[begin:end])
         first, last = np.minimum(order[one], order[other]), np.maximum(order[one], order[other])
-        kept = (low[first] <= high[last]).all(axis=1) & (low[last] <= high[first]).all(axis=1) & (last - first > 1)
+        kept = (low[first] <= high[last]) & (low[last] <= high[first]) & (last - first > 1)
         if closed:
             kept &= (first != 0) | (last != len(low) - 1)
         yield first[kept], last[kept]
