@@ -11,7 +11,7 @@ from tests.walks import these
 from gramil.change.made import judge
 from gramil.change.made_rows import Fixed, operations
 from gramil.change.off_rows import _known
-from gramil.change.settled import off, readings, sentence, settled, settled_by_readings
+from gramil.change.settled import MEMBER, off, readings, sentence, settled, settled_by_readings
 from gramil.change.settled_text import written_into
 from gramil.cli.done import command as done
 from gramil.description.base import base_name, keys_of
@@ -79,7 +79,8 @@ def test_a_figure_settles_one_key_wherever_it_is_read() -> None:
             found.setdefault((fixed.figure, fixed.field), set()).add(fixed.settles)
     assert [each for each, keys in found.items() if len(keys) > 1] == []
     for _, fixed in settling():
-        assert base_name(fixed.settles.partition(".")[0] if fixed.field else fixed.settles)
+        keys = [fixed.settles.replace(MEMBER, name) for name in ("arm", "rib")]
+        assert all(base_name(key.partition(".")[0] if key == fixed.settles and fixed.field else key) for key in keys)
 
 
 def test_every_length_of_the_description_that_work_fixes_is_settled_or_says_why_not() -> None:

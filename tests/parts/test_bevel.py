@@ -66,6 +66,31 @@ def test_the_block_is_larger_than_the_lining_by_what_is_cut(bevelled: Figures) -
     assert (arm.layers, rib.layers) == (1, math.ceil(rib.width / 2))
 
 
+@pytest.mark.parametrize(
+    ("address", "read", "key"),
+    [
+        ('bevelled_blocks["arm"].width', 25.5, "block_width = 25.5"),
+        ('bevelled_blocks["arm"].height', 24.0, "block_height = 24"),
+        ('bevel_list["arm"].length', 312.0, "length = 312"),
+        ('bevel_list["arm"].middle', 5.0, "place = -10"),
+    ],
+)
+def test_what_is_read_is_as_if_it_had_been_described_so(
+    address: str, read: float, key: str, bevelled: Figures, text_of, derive_text
+) -> None:
+    """The middle is read 5 mm farther from the neck than it was drawn."""
+    value = bevelled.at(address) + read if address.endswith("middle") else read
+    made = settled(bevelled.with_pins({address: Pin(value, "today")}))
+    name = key.partition(" ")[0]
+    own = re.sub(rf"\n{name} = .*", "", ARM) + key
+    wanted = derive_text(text_of("tarn") + own + RIB)
+    for each in ("bevel_list", "bevelled_blocks", "bevelled_bindings", "bevel_marks"):
+        for one, other in zip(made[each], wanted[each], strict=True):
+            for field, got in vars(one).items():
+                assert got == pytest.approx(vars(other)[field], abs=1e-6) if not isinstance(got, str) else True, field
+    assert made["body_air_volume"] == pytest.approx(wanted["body_air_volume"], rel=1e-9)
+
+
 def test_the_blocks_take_air(bevelled: Figures, plain: Figures) -> None:
     """By hand: each block runs from the lining's width to its own and back, (1 + cos) / 2, so half way in the mean.
 

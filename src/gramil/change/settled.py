@@ -31,6 +31,8 @@ REACH = 2.0
 would take.
 """
 NEAR_STEPS = 4
+MEMBER = "{name}"
+"""Stands in a key for the name of the record that was read: the arm's bevel and the ribs' have each a table."""
 _OF_SOUNDHOLE: Mapping[str, Ref[Mm]] = {
     "opening.centre": n.soundhole_given,
     "opening.diameter": n.soundhole_diameter,
@@ -144,7 +146,8 @@ def _key(address: str) -> str:
     name, steps = parse_address(address)
     field = steps[-1].name if steps and isinstance(steps[-1], Field) else ""
     at_zero, elsewhere = _keys().get((name, field), ("", ""))
-    return at_zero if steps and steps[0] == 0 else elsewhere
+    key = at_zero if steps and steps[0] == 0 else elsewhere
+    return key.replace(MEMBER, str(steps[0])) if steps else key
 
 
 @cache
@@ -167,7 +170,7 @@ def _value(drawn: Figures, name: str, address: str, read: float) -> float | None
     figure = _figure_by(drawn, name, address)
     was, now = float(drawn.at(name)), float(drawn.at(address))
     least = 0.0 if was >= 0 else -inf
-    for straight in (was + read - now, was - read + now):
+    for straight in (was + read - now, was - read + now, read):
         if straight >= least and abs(figure(straight) - read) <= SAME:
             return straight
     from gramil.change.turn import turn  # the solver's library is loaded only if the relation is not linear
