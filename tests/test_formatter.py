@@ -115,6 +115,8 @@ def test_an_address_that_leads_nowhere(formatter: Formatter) -> None:
         ("flat", ("flat", "")),
         ("19", ("19", "")),
         ("1 7/8 in + 0.002", ("1 7/8 in + 0.002", "")),
+        ("0.668 g/m", ("0.668", "g/m")),
+        ("0.00003741 lb/in", ("0.00003741", "lb/in")),
     ],
 )
 def test_number_and_unit_apart(text: str, parts: tuple[str, str]) -> None:

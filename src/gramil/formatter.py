@@ -217,9 +217,12 @@ def shown(value: Any, unit: str | None, first: LengthUnit = "mm") -> str:
 
 
 def parted(text: str) -> tuple[str, str]:
-    """A shown figure as its number and its unit, for setting them apart: `("45.50", "mm")`, `("flat", "")`."""
-    found = re.fullmatch(r"([-−]?\d[\d.]*)(?:\s+|(?=°))(\S.*)", text)
-    return (found[1], found[2]) if found and "/" not in text else (text, "")
+    """A shown figure as its number and its unit, for setting them apart: `("45.50", "mm")`, `("flat", "")`.
+
+    One in 64ths stays whole.
+    """
+    found = re.fullmatch(r"([-−]?\d[\d.]*)(?:\s+|(?=°))(\D.*)", text)
+    return (found[1], found[2]) if found else (text, "")
 
 
 def _number(value: Any, unit: str | None, first: LengthUnit) -> str:

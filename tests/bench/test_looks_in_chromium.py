@@ -83,6 +83,16 @@ def test_a_pressed_button_says_so_and_is_not_pressed_twice(phone) -> None:
     assert page.wrong == []
 
 
+def test_the_figures_of_a_sheet_without_a_drawing_have_the_width(wide, phone) -> None:
+    """Beside one another on a wide screen, under one another on a phone: half of the wide page had been empty."""
+    for page, across in ((wide, 4), (phone, 1)):
+        page.lay_out()
+        page.goto("/instrument/1/sheet/flush")
+        boxes = [each.bounding_box() for each in page.locator(".bigs li").all()]
+        assert len(boxes) == 4
+        assert sum(abs(box["y"] - boxes[0]["y"]) < 1 for box in boxes) == across
+
+
 def test_a_wide_screen_leaves_no_gap_under_the_drawing_nor_half_of_heights_empty(wide) -> None:
     """However tall what stands beside it is: the figures follow the drawing, and the section begins at its top."""
     page = wide
