@@ -12,12 +12,13 @@ from math import exp
 from pathlib import Path
 
 from gramil import names as n
-from gramil.acts.air import bring_in_air, read_meter
+from gramil.acts.air import bring_in_air, keep_outlook, read_meter
 from gramil.acts.descriptions import keep
 from gramil.acts.plans import keep_week
 from gramil.acts.record import put_back
 from gramil.acts.tools import check_jig
 from gramil.acts.work import begin_anew, note_done
+from gramil.air.outlooks import Spell
 from gramil.change.as_made import refuse_impossible
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.change.made import Judged
@@ -30,10 +31,9 @@ from gramil.description.writing import set_key
 from gramil.doorway.backup import backup
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
-from gramil.now.finishing import Finish, finishing, pace_of
+from gramil.now.finishing import Finish, Pace, finishing, pace_of
 from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import Conditions, InstrumentState, open_now
-from gramil.now.outlook import Spell
 from gramil.now.plan import broken, greedy_plan
 from gramil.now.promised import promised
 from gramil.now.states import Bench, WorkedOut, bench_of_store
@@ -154,9 +154,8 @@ class Season:
             self.counted.nights_run += 1
 
     def _bench(self, now: datetime) -> Bench:
-        said: Mapping[str, Sequence[Spell]] = {"shop": self._said(now)} if self.outlook else {}
         by = WorkedOut(lambda *_: {}, self._judged, self._figured)
-        return bench_of_store(self.store, now, by, said=said, record_days=400.0)
+        return bench_of_store(self.store, now, by, record_days=400.0)
 
     def _judged(self, store: Store, owner: Instrument) -> tuple[Judged, ...]:
         """How it stands, worked out once until something is measured on it, begun anew, or changed."""
@@ -176,10 +175,11 @@ class Season:
             for number in [each.id for each in owners] or list(known):
                 known.pop(number, None)
 
-    def _said(self, now: datetime) -> tuple[Spell, ...]:
-        """An outlook of five days, a little wrong."""
-        days = (now.replace(tzinfo=None) + timedelta(days=day) for day in range(5))
-        return tuple(Spell(day, 20.0, self._humidity(day) + self.chance.gauss(0.0, 1.5)) for day in days)
+    def _keep_outlook(self, morning: datetime) -> None:
+        """An outlook of the next four days is kept, a little wrong."""
+        days = (morning.replace(tzinfo=None) + timedelta(days=day) for day in range(1, 5))
+        spells = [Spell(day, 20.0, round(self._humidity(day) + self.chance.gauss(0.0, 1.5), 1)) for day in days]
+        keep_outlook(self.store, "shop", spells, Hand(morning))
 
     def _humidity(self, clock: datetime) -> float:
         """The true humidity at a moment by the clock."""
@@ -191,6 +191,8 @@ class Season:
             self._bring_air(now - timedelta(days=7), now)
         self._forget()
         self._anew(self._bench(now), now)
+        if self.outlook:
+            self._keep_outlook(now)
         self.counted.bought += buy(self.store, now)
         self.counted.promised_twice += len(promised_twice(self.store))
         bench = self._bench(now)
@@ -198,14 +200,18 @@ class Season:
         plan = greedy_plan(weeks)
         self.counted.broken += broken(plan, weeks)
         ends = now.replace(tzinfo=None) + timedelta(days=7)
-        promise = promised(bench.instruments, bench.shop, HOURS, ends, pace=pace_of(bench.ratios))
+        promise = promised(bench.instruments, bench.shop, HOURS, ends, pace=self._pace(bench))
         self.plan = set(promise.work)
         keep_week(self.store, sorted(self.plan), Hand(now))
         used = promise.hours
         left = sum(each.hands for one in bench.instruments for each in one.to_do) / 60.0
         self.counted.fortnights.append((used, left / hours_in(weeks.sessions)))
         if week == 1:
-            self.counted.ranges = finishing(bench.instruments, bench.shop, HOURS, pace_of(bench.ratios))
+            self.counted.ranges = finishing(bench.instruments, bench.shop, HOURS, self._pace(bench))
+
+    def _pace(self, bench: Bench) -> Pace:
+        """Hours, lost days and spoiled parts by the shop's own record, as `gramil weeks` takes them."""
+        return pace_of(bench.ratios, bench.noted, HOURS)
 
     def _anew(self, bench: Bench, now: datetime) -> None:
         """Every lost piece is begun anew."""
@@ -221,6 +227,8 @@ class Season:
     def _day(self, morning: datetime) -> None:
         """The day's hours: of what is open what was planned first, then the best, each in the time that it takes."""
         self._read_meter(morning)
+        if self.outlook:
+            self._keep_outlook(morning)
         bench = self._bench(morning)
         if any(lost_pieces(one.judged) for one in bench.instruments):
             self._anew(bench, morning)

@@ -12,13 +12,14 @@ from scipy.stats import binom
 from gramil.air.air_bands import Band, Limits
 from gramil.air.air_of_places import PlaceAir, Places, is_old
 from gramil.air.air_view import HOURS_HELD
+from gramil.air.outlooks import Spell
 from gramil.description.shop.tables import Shop
 from gramil.now.air_now import PlaceNow, may_begin
 from gramil.now.air_spans import Luck, spans
 from gramil.now.chances import RECENT, Record, drawn, evenly, expected
 from gramil.now.conditions import conditions
 from gramil.now.open_now import InstrumentState, open_now
-from gramil.now.outlook import Outlook, Spell
+from gramil.now.outlook import Outlook
 from gramil.now.states import Bench, rests_on
 from gramil.shop.operations import Operation, Work
 from gramil.wood.air import AirHistory

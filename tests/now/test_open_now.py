@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from datetime import datetime, timedelta
 
 from gramil.air.air_bands import Limits
+from gramil.air.outlooks import Spell
 from gramil.now.air_now import PlaceNow
 from gramil.now.open_now import Closed, Conditions, InstrumentNow, InstrumentState, WoodNow, day_of, open_now
-from gramil.now.outlook import Outlook, Spell
+from gramil.now.outlook import Outlook
 from gramil.shop.operations import Operation, Work
 
 NOW = datetime(2026, 1, 19, 9)

@@ -5,8 +5,9 @@ from datetime import datetime, timedelta
 import pytest
 
 from gramil.air.air_bands import Limits
+from gramil.air.outlooks import Spell
 from gramil.faults import MakersFault
-from gramil.now.outlook import Outlook, Spell, forecast, read_outlook, typed_outlook
+from gramil.now.outlook import Outlook, forecast, read_outlook, typed_outlook
 
 NOW = datetime(2026, 1, 19, 9)  # a Monday
 BAND = Limits("for gluing", (40.0, 50.0), (12.0, 30.0))

@@ -11,12 +11,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gramil.air.air_bands import Limits
+from gramil.air.outlooks import Spell
 from gramil.faults import MakersFault
 from gramil.now.air_now import PlaceNow
 from gramil.now.blocks import blocks
 from gramil.now.hours import Hours, hours_in, read_hours, sessions
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow, open_now
-from gramil.now.outlook import Outlook, Spell
+from gramil.now.outlook import Outlook
 from gramil.now.plan import RULES, Plan, broken, greedy_by, greedy_plan, waiting
 from gramil.now.states import bench_of_files
 from gramil.now.tasks import Weeks, weeks_of

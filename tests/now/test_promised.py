@@ -7,12 +7,13 @@ from math import comb
 import numpy as np
 
 from gramil.air.air_bands import Limits
+from gramil.air.outlooks import Spell
 from gramil.now.air_now import PlaceNow
 from gramil.now.chances import Record
 from gramil.now.finishing import LOST, Pace
 from gramil.now.hours import read_hours
 from gramil.now.open_now import Conditions, InstrumentState
-from gramil.now.outlook import Outlook, Spell
+from gramil.now.outlook import Outlook
 from gramil.now.promised import DRAWS, SURE, promised
 from gramil.shop.operations import Operation, Work
 from gramil.wood.air import AirHistory

@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 import click
 
+from gramil.air.outlooks import Spell
 from gramil.cli.instrument_files import instrument_files
 from gramil.cli.options import shop_file
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
@@ -15,7 +16,7 @@ from gramil.description.problems import did_you_mean, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
 from gramil.now.chances import ON_RECORD
-from gramil.now.outlook import Spell, forecast, read_outlook, typed_outlook
+from gramil.now.outlook import forecast, read_outlook, typed_outlook
 from gramil.now.states import Bench, WorkedOut, bench_of_files, bench_of_store
 from gramil.shop.instruments import Instrument
 from gramil.shop.shop_in_store import shop_description

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from gramil.air.air_bands import Limits
-from gramil.air.outlooks import Spell as Spell
+from gramil.air.outlooks import Spell
 from gramil.csv_text import rows_of
 from gramil.faults import Fault, MakersFault
 from gramil.measure import read_temperature

@@ -10,6 +10,7 @@ from pathlib import Path
 from gramil.air.air_bands import Limits
 from gramil.air.air_in_store import places_in_store
 from gramil.air.air_of_places import Places, places_of
+from gramil.air.outlooks import Spell
 from gramil.air.pieces_now import Pieces, pieces_now
 from gramil.change.in_store import figures_in_store
 from gramil.change.made import Judged, judge
@@ -27,7 +28,6 @@ from gramil.now.habits import NOTHING, Noted, noted_in
 from gramil.now.match import Stock
 from gramil.now.needs import MadePart, fit
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
-from gramil.now.outlook import Spell
 from gramil.now.own_jigs import Built, with_own_jigs, without_jigs_on_hand
 from gramil.now.stock_on_hand import made_parts, stock_of_shop, stock_of_store
 from gramil.now.wood_on_hand import without_wood

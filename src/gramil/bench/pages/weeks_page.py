@@ -9,6 +9,7 @@ from starlette.responses import Response
 
 from gramil.acts.air import keep_outlook
 from gramil.acts.plans import keep_week
+from gramil.air.outlooks import Spell
 from gramil.bench.field_words import all_read
 from gramil.bench.load_picture import letters_of, load_picture
 from gramil.bench.open_instruments import OpenInstruments
@@ -20,7 +21,7 @@ from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.finishing import pace_of
 from gramil.now.hours import read_hours
 from gramil.now.open_now import hours_text
-from gramil.now.outlook import Spell, typed_outlook
+from gramil.now.outlook import typed_outlook
 from gramil.now.plan import Plan, greedy_plan, hours_filled_in_words
 from gramil.now.promised import promised
 from gramil.now.states import Bench, bench_of_store, rests_on
