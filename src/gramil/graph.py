@@ -1,7 +1,6 @@
 """The derivation graph: dimensions are functions, wired to one another by the names of their parameters.
 
-`wiring.py` puts one together. `derive` then gives the figures of one instrument, each worked out when it is first
-asked for.
+`wiring.py` puts one together; `derive` gives the figures of one instrument, each worked out when first asked for.
 """
 
 import inspect
@@ -75,9 +74,7 @@ class Dimension:
 
 @dataclass(frozen=True)
 class Origin:
-    """Where a base value came from: a file, its line and the dotted key there; or a default, or common practice. `note`
-    says more of what stands there.
-    """
+    """Where a base value came from: a file, its line and dotted key, or a default; `note` says more of that."""
 
     text: str
     file: str | None = None
