@@ -5,6 +5,7 @@ from collections.abc import Callable
 import pytest
 import shapely
 from tests.drawings.conftest import figures_for
+from tests.lying_over import lying_over
 from tests.with_openings import opened
 
 from gramil import names as n
@@ -97,3 +98,13 @@ def test_a_stations_words_keep_off_a_port(moved: str) -> None:
     assert len(lines) == 11, "an oval, a cross and two pieces at each of four corners"
     for words in upright:
         assert not any(words.intersects(each) for each in (*lines, *lying))
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_a_port_of_60_by_38_mm_in_whole_hundredths_of_an_inch_has_its_words_in_it(unit: str) -> None:
+    """A little less than 60 mm, it had them beside it, over the waist's line and words."""
+    figures = figures_for("corrie", ("along = 64\nacross = 40", "along = 59.9\nacross = 37.8"))
+    text = Formatter(figures, "in" if unit == "in" else "mm").text
+    (port,) = figures["port_list"]
+    assert port.along == 59.9
+    assert lying_over(plain(figures["drawing_side"], text)) == []

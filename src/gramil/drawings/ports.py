@@ -16,7 +16,7 @@ CROSS = 6.0
 """Half the length of the cross at a port's middle, in mm."""
 CUT_POINTS = 720
 """Points once round a line that a machine follows."""
-ROOMY = (60.0, 36.0)
+ROOMY = (59.5, 37.5)
 """In mm: a port of this size or more, along and across, has its words inside it."""
 CORNER = 6.0
 """How far a patch's corner is drawn along its edges, in mm."""
@@ -65,8 +65,8 @@ def _port(port: Port, x: Mm) -> Iterator[Mark]:
     told = f"{port.name}: the {port.side} side only"
     if port.along >= ROOMY[0] and port.across >= ROOMY[1]:
         yield Words((x, y + CROSS + 2.0), told, 2.4, anchor="middle")
-        yield Label((x, y - CROSS - 4.0), at.centre, "from the neck ", height=2.4, anchor="middle")
-        yield Label((x, y - CROSS - 8.0), at.below, "below the edge ", height=2.4, anchor="middle")
+        yield Label((x, y - CROSS - 3.2), at.centre, "from the neck ", height=2.1, anchor="middle")
+        yield Label((x, y - CROSS - 7.0), at.below, "below the edge ", height=2.1, anchor="middle")
         return
     beside = x + port.patch_along / 2 + BESIDE
     yield Words((beside, y + 5.0), told, 2.6)
