@@ -541,7 +541,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "pair_rms_all_on_two": ("pair_rms_on_two",),
     },
     "gramil.parts.port": {
-        "port_list": ("ports_asked", "body_sides", "body_wall", "body_linings_height",),
+        "port_list": ("ports_asked", "body_sides", "body_wall", "body_linings_height", "bevel_laid", "bevelled_blocks",),
         "port_bass": ("port_list",),
         "port_treble": ("port_list",),
         "port_to_linings": ("port_list", "body_sides", "body_linings_height",),

@@ -25,9 +25,13 @@ READ = (
     ('port_list["port"].along', "port[1].along", 62.0),
     ('port_list["port"].across', "port[1].across", 35.0),
     ('port_list["port"].centre', "port[1].centre", 212.0),
+    ('port_list["port"].below', "port[1].below", 46.0),
     ('port_list["peep"].below', "port[2].below", 41.5),
     ('port_list["peep"].diameter', "port[2].diameter", 26.5),
+    ('rosette_rings["ear ring"].inner', "rosette[2].gap", 43.0),
 )
+WRITTEN = {'rosette_rings["ear ring"].inner': (43.0 - 36.0) / 2}
+"""What is written where it is not what was read: a ring's distance from a hole 36 mm across."""
 FOLLOWS = (
     n.opening_list, n.opening_to_linings, n.opening_to_board, n.opening_to_others, n.opening_to_edge, n.rosette_rings,
     n.port_list, n.port_to_linings, n.port_to_blocks, n.port_bends, n.body_air_rigid, n.graduated_weight,
@@ -73,7 +77,8 @@ def test_what_is_read_is_as_if_it_had_been_described_so(
     described = parse_description(written).instrument
     table, _, field = key.partition(".")
     row = getattr(described, table.partition("[")[0])
-    assert getattr(row[int(table[-2]) - 1] if "[" in table else row, field) == pytest.approx(read, abs=1e-3)
+    value = getattr(row[int(table[-2]) - 1] if "[" in table else row, field)
+    assert value == pytest.approx(WRITTEN.get(address, read), abs=1e-3)
     wanted = derive_text(written, text_of("shop"))
     for name in FOLLOWS:
         pairs = zip(plain(made[name]), plain(wanted[name]), strict=True)

@@ -55,7 +55,7 @@ HANGS_ON_OTHERS = {
 def settling() -> Iterator[tuple[str, Fixed]]:
     """Every row that settles an input, with its operation."""
     for name, row in operations().items():
-        yield from ((name, fixed) for fixed in row.fixes if fixed.settles)
+        yield from ((name, fixed) for fixed in row.fixes if fixed.settles_any)
 
 
 def first_of_each() -> Iterator[Fixed]:
@@ -73,13 +73,15 @@ def read(drawn: Figures, address: str, value: float, at: str = "") -> Figures:
 
 
 def test_a_figure_settles_one_key_wherever_it_is_read() -> None:
-    found: dict[tuple[str, str], set[str]] = {}
+    found: dict[tuple[str, str], set[tuple[str, ...]]] = {}
     for row in operations().values():
         for fixed in row.fixes:
-            found.setdefault((fixed.figure, fixed.field), set()).add(fixed.settles)
+            of = dict(fixed.settles_of or {})
+            found.setdefault((fixed.figure, fixed.field), set()).add((fixed.settles, fixed.settles_else, *of.values()))
     assert [each for each, keys in found.items() if len(keys) > 1] == []
     for _, fixed in settling():
-        keys = [fixed.settles.replace(MEMBER, name) for name in ("arm", "rib")]
+        assert all(map(base_name, (fixed.settles_of or {}).values()))
+        keys = [fixed.settles.replace(MEMBER, name) for name in ("arm", "rib") if fixed.settles]
         assert all(base_name(key.partition(".")[0] if key == fixed.settles and fixed.field else key) for key in keys)
 
 
@@ -285,3 +287,23 @@ def test_a_second_set_up_wants_the_relief_of_the_first(example: Callable[[str], 
     drawn = example("tarn")
     made = read(drawn, "heights_relief", drawn["heights_relief"] + 0.15, "relief_set")
     assert figures_for_sheet("second_set_up", made, usual_work())["heights_relief"] == drawn["heights_relief"]
+
+
+def test_a_strip_that_was_read_is_a_binding_described_so(
+    example: Callable[[str], Figures], text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """What is bent, and the channels still to cut, go by the strips that there are."""
+    drawn = example("tarn")
+    read_off = {"thickness": 1.8, "height": 5.6}
+    pins = {f'strip_list["top binding"].{field}': Pin(value, "2026-01-05") for field, value in read_off.items()}
+    made = settled(drawn.with_pins(pins))
+    instrument = parse_description(text_of("tarn")).instrument
+    written = written_into(text_of("tarn"), instrument, settled_by_readings(made))
+    binding = parse_description(written).instrument.top_binding
+    assert (binding.thickness, binding.height) == pytest.approx((1.8, 5.6))
+    wanted = derive_text(written, text_of("shop"))
+    for name, fields in (("strip_list", ("thickness", "bend")), ("channel_cuts", ("inset", "step", "depth"))):
+        one, other, before = (
+            [getattr(row, each) for row in of[name] for each in fields] for of in (made, wanted, drawn)
+        )
+        assert one == pytest.approx(other, nan_ok=True) != before

@@ -330,3 +330,23 @@ def test_the_veneer_follows_the_bevel_as_it_was_cut(bevelled: Figures, text_of, 
     wanted = derive_text(text_of("tarn") + as_cut + RIB)
     assert made["bevel_veneers"] == wanted["bevel_veneers"]
     assert made["bevel_veneers"] != bevelled["bevel_veneers"]
+
+
+@pytest.mark.parametrize(("past", "below"), [(0.0, 52.0), (26.0, 35.0), (-26.0, 35.0), (200.0, 40.0)])
+def test_a_ports_patch_ends_at_the_block_behind_a_bevel(
+    past: float, below: float, text_of: Callable[[str], str], derive_text: Callable[..., Figures], bevelled: Figures
+) -> None:
+    """Under it, past either end of it (counted from that end), or far off: two rectangles on the flat side that touch
+    at the most. No patch is cut smaller than its port, and none that lies clear is cut at all."""
+    arm = bevelled["bevel_list"][0]
+    along = arm.middle if past == 0 else arm.stop + past if past > 0 else arm.start + past
+    figures = derive_text(text_of("tarn") + ARM + PORT.format(along).replace("45", str(below)))
+    (port,), (block,) = figures["port_list"], figures["bevelled_blocks"]
+    top = port.height + port.below
+    patch = shapely.Polygon(port.patch_corners)
+    behind = shapely.box(arm.start, top - block.height, arm.stop, top)
+    assert patch.intersection(behind).area == pytest.approx(0, abs=1e-6)
+    assert port.patch_along >= port.along
+    assert port.patch_across >= port.across
+    without = derive_text(text_of("tarn") + PORT.format(along).replace("45", str(below)))["port_list"][0]
+    assert (port.patch_along * port.patch_across < without.patch_along * without.patch_across) == (abs(past) < 100)

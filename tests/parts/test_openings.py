@@ -12,6 +12,7 @@ from scipy.special import ellipe
 from tests.with_openings import opened, oval
 
 from gramil.graph import Figures
+from gramil.parts.opening_records import nearest_gap
 from gramil.prints.whole import findings_of
 
 TextOf = Callable[[str], str]
@@ -236,3 +237,11 @@ def test_all_lengths_doubled_double_all_lengths(text_of: TextOf, derive_text: De
         )
         assert theirs.area == pytest.approx(4 * ours.area)
     assert two["body_air_rigid"] == pytest.approx(one["body_air_rigid"] / 2, rel=1e-6)
+
+
+@pytest.mark.parametrize("hair", [0.0, 1e-13, -1e-13])
+def test_rounding_does_not_choose_between_two_as_near_as_each_other(hair: float) -> None:
+    """A guitar and its mirror image name the same of two braces that lie alike to the left and to the right."""
+    for rooms in ((("treble leg", 7.0 + hair), ("bass leg", 7.0)), (("bass leg", 7.0), ("treble leg", 7.0 + hair))):
+        assert [each.to for each in nearest_gap("hole", rooms)] == ["bass leg"]
+    assert [each.to for each in nearest_gap("hole", (("treble leg", 6.99), ("bass leg", 7.0)))] == ["treble leg"]

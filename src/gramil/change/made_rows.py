@@ -22,7 +22,9 @@ class Fixed:
     figure is `field` of those that `of` describes, but for those that say nothing (`unless`). Under or over the figures
     `lost_under` and `lost_over` nothing helps. For a `tool` only the reading is judged: what is cut stays cut when the
     shop's tool changes. A reading `settles` the description's key of that name, `brace.height` of the brace that was
-    read: `settled.py`. At the zero line it is `settles_at_zero`, if that is given.
+    read: `settled.py`. At the zero line it is `settles_at_zero`, if that is given; of one of several records that have
+    keys of their own it is that of `settles_of`, by the record's name. Where the description gives another key in its
+    place it is `settles_else`; one that may be `left_out` is settled by a reading even so.
     """
 
     figure: str
@@ -44,6 +46,14 @@ class Fixed:
     tool: bool = False
     settles: str = ""
     settles_at_zero: str = ""
+    settles_of: Mapping[str, str] | None = None
+    settles_else: str = ""
+    left_out: bool = False
+
+    @property
+    def settles_any(self) -> bool:
+        """Whether a reading of it settles a key."""
+        return bool(self.settles or self.settles_of)
 
 
 @dataclass(frozen=True)
@@ -68,7 +78,8 @@ class Operation:
         """The figures that it is to bring about: those that it fixes, except those that settle an input once they are
         made.
         """
-        return frozenset(each.figure for each in self.fixes if not each.settles)
+        settling = {each.figure for each in self.fixes if each.settles_any}
+        return frozenset(each.figure for each in self.fixes if each.figure not in settling)
 
 
 @dataclass(frozen=True)

@@ -8,13 +8,13 @@ as it is until its maker writes the value into it.
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
-from math import inf, isfinite
+from math import inf, isfinite, nan
 
 import numpy as np
 
 from gramil import names as n
 from gramil.address import LEADS_NOWHERE, Field, parse_address
-from gramil.change.made_rows import operations
+from gramil.change.made_rows import Fixed, operations
 from gramil.description.base import base_name
 from gramil.description.body.opening_tables import SOUNDHOLE
 from gramil.formatter import shown
@@ -91,7 +91,7 @@ def settled_by_readings(figures: Figures) -> tuple[Settled, ...]:
     other inputs here.
     """
     raw = readings(figures.pins)
-    if not any(map(_key, raw)):
+    if not any(_key(address)[0] for address in raw):
         return ()
     found: dict[str, Settled] = {}
     described = drawn = figures.with_pins({})
@@ -107,20 +107,29 @@ def settled_by_readings(figures: Figures) -> tuple[Settled, ...]:
 
 def _settled(described: Figures, drawn: Figures, address: str, pin: Pin) -> Settled | None:
     """What a reading settles; `drawn` already has what earlier ones settled."""
-    key = _key(address)
-    if not key:
-        return None
-    name, read = _input(key, address), float(pin.value)
     try:
-        was, now = float(described.at(name)), float(drawn.at(address))
+        read, now, meant = float(pin.value), float(drawn.at(address)), float(described.at(address))
+        key, was = _key_given(described, address, meant)
     except KeyError:
         return None
-    if not all(map(isfinite, (was, now, read))):
+    if not key or not all(map(isfinite, (was, now, read))):
         return None
+    name = _input(key, address)
     value = _value(drawn, name, address, read)
     if value is None and _stands_still(drawn, name, address):
         return None
     return Settled(_written_at(key, address), name, drawn.unit_at(name), was, value, address, read, pin)
+
+
+def _key_given(described: Figures, address: str, meant: float) -> tuple[str, float]:
+    """The key that a reading settles, and what it is as described: what the figure `meant` is, where it is left out."""
+    key, instead, left_out = _key(address)
+    was = float(described.at(_input(key, address))) if key else nan
+    if isfinite(was):
+        return key, was
+    if instead:
+        return instead, float(described.at(_input(instead, address)))
+    return key, meant if left_out else was
 
 
 def _written_at(key: str, address: str) -> str:
@@ -130,24 +139,26 @@ def _written_at(key: str, address: str) -> str:
 
 
 @cache
-def _keys() -> Mapping[tuple[str, str], tuple[str, str]]:
-    """The keys that each figure settles, at the zero line and elsewhere, by its name and the field that is read."""
+def _settling() -> Mapping[tuple[str, str], Fixed]:
+    """The row of each figure that settles a key, by its name and the field that is read."""
     rows = (fixed for each in operations().values() for fixed in each.fixes)
-    return {
-        (fixed.figure, fixed.field): (fixed.settles_at_zero or fixed.settles, fixed.settles)
-        for fixed in rows
-        if fixed.settles
-    }
+    return {(fixed.figure, fixed.field): fixed for fixed in rows if fixed.settles_any}
 
 
 @cache
-def _key(address: str) -> str:
-    """The key that a reading at an address settles; empty for none."""
+def _key(address: str) -> tuple[str, str, bool]:
+    """The key that a reading at an address settles, the one where that is not given, and whether it may be left out;
+    empty for none.
+    """
     name, steps = parse_address(address)
     field = steps[-1].name if steps and isinstance(steps[-1], Field) else ""
-    at_zero, elsewhere = _keys().get((name, field), ("", ""))
-    key = at_zero if steps and steps[0] == 0 else elsewhere
-    return key.replace(MEMBER, str(steps[0])) if steps else key
+    fixed = _settling().get((name, field))
+    if fixed is None:
+        return "", "", False
+    member = str(steps[0]) if steps else ""
+    at_zero = fixed.settles_at_zero if steps and steps[0] == 0 else ""
+    key = at_zero or (fixed.settles_of or {}).get(member, fixed.settles)
+    return key.replace(MEMBER, member) if steps else key, fixed.settles_else, fixed.left_out
 
 
 @cache

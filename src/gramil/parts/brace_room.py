@@ -8,7 +8,7 @@ from itertools import combinations
 
 from gramil.description.body.records import BraceAsked
 from gramil.parts.body_records import BodyBlock, Brace, Crossing, PlateShape, Shell, Spot
-from gramil.parts.opening_records import Opening
+from gramil.parts.opening_records import SAME, Opening
 from gramil.quantities import Mm
 from gramil.shapes.planar import Point, boxes_apart, least_apart, nearest_on_segment, polygon_contains, polygons_apart
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -138,14 +138,15 @@ def room_nearest_braces(
 ) -> tuple[str, ...]:
     """The two braces of one plate that come nearest each other without being joined; none where none do.
 
-    Method: every pair of one plate that is neither notched nor fitted together, by their footprints' distance.
+    Method: every pair of one plate that is neither notched nor fitted together, by their footprints' distance; of pairs
+    as near as each other to a millionth of a millimetre the first in order.
     Source: plane geometry.
     """
     pairs = _strangers(brace_list, braces_asked, brace_crossings)
     nearest: tuple[Brace, ...] = ()
     least = math.inf
     for pair in pairs:
-        if boxes_apart(*(each.footprint for each in pair)) < least and (apart := _apart(*pair)) < least:
+        if boxes_apart(*(each.footprint for each in pair)) < least and (apart := _apart(*pair)) < least - SAME:
             nearest, least = pair, apart
     return tuple(each.name for each in nearest)
 

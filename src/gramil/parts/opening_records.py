@@ -13,6 +13,8 @@ from gramil.shapes.outline import Side
 from gramil.shapes.room_between import Shape, room_between, to_edge
 
 Point = tuple[float, float]
+SAME = 1e-6
+"""In mm: what lies so little farther off is as near, and rounding does not choose between a brace and its twin."""
 
 
 @dataclass(frozen=True)
@@ -106,8 +108,10 @@ class Port:
 
 
 def nearest_gap(name: str, rooms: Iterable[tuple[str, Mm]]) -> Iterator[OpeningGap]:
-    """The nearest of the things that lie round a hole or port, given by name and distance; no gap if there are none."""
+    """The nearest of the things that lie round a hole or port, given by name and distance: of several as near as each
+    other the first by name; no gap if there are none.
+    """
     known = [(room, to) for to, room in rooms if not math.isnan(room)]
     if known:
-        room, to = min(known)
-        yield OpeningGap(name, to, room)
+        least = min(room for room, _ in known)
+        yield OpeningGap(name, min(to for room, to in known if room <= least + SAME), least)

@@ -5,12 +5,14 @@ between the ends of the top's edge, as on the side's template.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from gramil.description.body.records import PortAsked
+from gramil.parts.bevel_records import BevelBlock, BevelLaid
 from gramil.parts.body_records import BodyBlock
 from gramil.parts.opening_records import OpeningGap, Port, nearest_gap
 from gramil.physics.air_resonance import effective_depth
@@ -28,18 +30,26 @@ STEPS = 64
 
 
 def port_list(
-    ports_asked: tuple[PortAsked, ...], body_sides: tuple[UnrolledSide, ...], body_wall: Mm, body_linings_height: Mm
+    ports_asked: tuple[PortAsked, ...],
+    body_sides: tuple[UnrolledSide, ...],
+    body_wall: Mm,
+    body_linings_height: Mm,
+    bevel_laid: tuple[BevelLaid, ...],
+    bevelled_blocks: tuple[BevelBlock, ...],
 ) -> tuple[Port, ...]:
     """Every port on its flat side; none without a body.
 
     Method: below the top's edge as given, or half way between both edges; its patch reaches past it all round, up to
-    the linings; the air's plug is side and patch thick, and 1.7 times the hydraulic radius longer.
+    the linings, and up to a bevel's block beside or over it; the air's plug is side and patch thick, and 1.7 times the
+    hydraulic radius longer.
     Source: kinsler_helmholtz
     """
+    blocks = tuple(zip(bevel_laid, bevelled_blocks, strict=True))
     return tuple(
-        _placed(each, _wall(side, each.side), body_wall, body_linings_height)
+        _kept_off(_placed(each, wall, body_wall, body_linings_height), wall, blocks if each.side == "bass" else ())
         for side in body_sides
         for each in ports_asked
+        for wall in (_wall(side, each.side),)
     )
 
 
@@ -72,6 +82,23 @@ def _placed(asked: PortAsked, side: UnrolledSide, wall: Mm, linings: Mm) -> Port
         max(hole.across, min(hole.across + 2 * reach, between)),
         hole,
     )
+
+
+def _kept_off(port: Port, side: UnrolledSide, blocks: Iterable[tuple[BevelLaid, BevelBlock]]) -> Port:
+    """A port whose patch ends at the blocks behind bevels: shorter or lower, whichever leaves more of it."""
+    for laid, block in blocks:
+        shape, hole = laid.shape, port.hole
+        edge = side.upper_edge if shape.upper else side.lower_edge
+        beside = 2 * max(shape.start - port.centre, port.centre - shape.stop, 0.0)
+        under = 2 * (abs(float(edge(port.centre)) - port.height) - block.height)
+        if beside >= port.patch_along or under >= port.patch_across:
+            continue
+        lower = replace(port, patch_across=max(hole.across, under))
+        shorter = replace(port, patch_along=max(hole.along, beside))
+        # one that the hole itself does not leave room for would lie over the block all the same
+        fitting = ((lower, under >= hole.across), (shorter, beside >= hole.along))
+        port = max(fitting, key=lambda each: (each[1], each[0].patch_along * each[0].patch_across))[0]
+    return port
 
 
 def port_bass(port_list: tuple[Port, ...]) -> tuple[Port, ...]:
