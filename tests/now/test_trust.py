@@ -5,12 +5,14 @@ from datetime import datetime, time, timedelta
 from math import sqrt
 from statistics import NormalDist, mean, stdev
 
+import numpy as np
 import pytest
 
 from gramil.air.air_bands import Limits
 from gramil.air.outlooks import KeptOutlook, Spell
 from gramil.now.air_now import PlaceNow, may_begin
 from gramil.now.air_spans import Luck, spans
+from gramil.now.chances import Record
 from gramil.now.outlook import Outlook
 from gramil.now.trust import COMMON, Errors, Trust, by_days, learnt, still_said
 from gramil.physics.arrays import floats
@@ -64,6 +66,38 @@ def test_a_later_outlook_takes_the_place_of_an_earlier_one_from_its_first_spell_
     spells, until = still_said((first, second), tuesday)
     assert [(each.begins.day, each.humidity) for each in spells] == [(20, 45.0), (21, 46.0), (22, 38.0), (23, 38.0)]
     assert until == datetime(2026, 1, 24)
+
+
+@pytest.mark.parametrize("between", [(), (said(1, 46.0),)])
+def test_days_of_which_nobody_speaks_are_no_surer_than_those_of_which_somebody_does(between: tuple[Spell, ...]) -> None:
+    """Sunday's air alone is said, or Tuesday's too, which holds for two days: the others go by what is usual there."""
+    earlier = (KeptOutlook(MONDAY, "", between),) if between else ()
+    kept = (*earlier, KeptOutlook(MONDAY + timedelta(hours=1), "", (said(6, 20.0),)))
+    usual = Spell(said(1, 0.0).begins, 20.0, 44.0)
+    spells, _ = still_said(kept, MONDAY + timedelta(hours=2), usual)
+    told = [46.0, 46.0, *(44.0,) * 3] if between else [44.0] * 5
+    assert [each.humidity for each in spells] == [*told, 20.0, 20.0]
+    assert [each.begins for each in spells] == [said(day, 0.0).begins for day in range(1, 8)]
+    chances = [Trust().chance(GLUING, each) for each in spells]
+    assert all(0 < one < 1 for one in chances)
+    assert chances[4] < chances[0]
+
+
+def test_nothing_is_planned_for_a_day_whose_air_was_not_read() -> None:
+    shop = place(said(1, 45.0), trust=Trust({ahead: Errors(0.0, 3.0, 9) for ahead in range(8)}))
+    tonight = 1440 - MONDAY.hour * 60 - MONDAY.minute
+    for old in (False, True):
+        found = spans(replace(shop, old=old, record=Record(wavering(), MONDAY)), GLUING, MONDAY, 60, 3 * 1440)
+        assert min(first for first, _ in found) == (tonight if old else 0)
+        assert any(first <= 1440 <= last for first, last in found)
+
+
+def wavering() -> AirHistory:
+    """Every morning and evening of a month, in the band and out of it in turn."""
+    times = np.arange(60) * 43200.0
+    return AirHistory(
+        MONDAY - timedelta(days=30), times, np.full(60, 20.0), np.where(np.arange(60) // 2 % 2, 45.0, 60.0)
+    )
 
 
 def air(*mornings: float) -> AirHistory:

@@ -45,9 +45,15 @@ def spans(
 def _known(
     place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime, luck: Sequence[float] | None
 ) -> Iterator[Span]:
-    """What is known of the air: an outlook as far as it reaches; without one, whether work may begin today."""
+    """What is known of the air: an outlook as far as it reaches; without one, whether work may begin today.
+
+    On a day whose air was not read nothing begins, whatever was said of the days to come.
+    """
     if place.outlook.said:
-        yield from _by_outlook(place, limits, now, minutes, until, luck)
+        tonight = _minute(_midnight_after(now), now)
+        for begin, last in _by_outlook(place, limits, now, minutes, until, luck):
+            if not place.old or last >= tonight:
+                yield max(begin, tonight) if place.old else begin, last
     elif may_begin(place, limits, now, minutes / 60.0):
         yield 0, _minute(until, now) - 1
 

@@ -61,7 +61,11 @@ def _opening(place: PlaceAir, places: Places, now: datetime, limits: Limits) -> 
     verb = "put into" if seen.water.most > 0 else "taken out of"
     told = f"{least:.0f} to {most:.0f} g of water {verb} its air would bring and hold it there for {HOURS_HELD:.0f} h"
     machine, rate = _machine(place, seen.water.most > 0)
-    return f"{told}: {least / rate:.0f} to {most / rate:.0f} h of its {machine}" if rate else told
+    if not rate:
+        return told
+    if least > rate * HOURS_HELD:
+        return f"{told}: more than its {machine} moves in that time"
+    return f"{told}: {least / rate:.0f} to {most / rate:.0f} h of its {machine}"
 
 
 def _machine(place: PlaceAir, damper: bool) -> tuple[str, float]:
@@ -105,13 +109,13 @@ def _outlook(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell])
     current = Spell(now, air.temperature, air.humidity)
     if said and not any(each.said for each in said):
         return Outlook(tuple(joined(current, said)))
-    given = (KeptOutlook(now, "", tuple(said)),) if said else place.kept
-    spells, until = still_said(given, now)
-    if spells:
-        return Outlook(tuple(joined(current, spells)), True, learnt(place.kept, place.history, now), until)
     tomorrow = (now + timedelta(days=1)).replace(hour=0, minute=0, second=0, microsecond=0)
     later = air_ahead(place, now, days)
     expected = Spell(tomorrow, later.temperature, later.humidity)
+    given = (KeptOutlook(now, "", tuple(said)),) if said else place.kept
+    spells, until = still_said(given, now, expected)
+    if spells:
+        return Outlook(tuple(joined(current, spells)), True, learnt(place.kept, place.history, now), until)
     return Outlook((current, expected), place.outlook is not None)
 
 

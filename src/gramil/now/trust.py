@@ -5,7 +5,7 @@ their mean and their spread so many days ahead. A band of air is then open by it
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, time, timedelta
 from math import erfc, sqrt
 from statistics import fmean, stdev
@@ -111,10 +111,14 @@ def _read(history: AirHistory, moment: datetime) -> float | None:
     return float(np.interp(at, history.times, history.humidity))
 
 
-def still_said(kept: Sequence[KeptOutlook], now: datetime) -> tuple[tuple[Spell, ...], datetime]:
+def still_said(
+    kept: Sequence[KeptOutlook], now: datetime, otherwise: Spell | None = None
+) -> tuple[tuple[Spell, ...], datetime]:
     """What outlooks still say of the days to come, a spell a day at most, and until when; nothing where none does.
 
-    A later one takes the place of an earlier one from its own first spell on.
+    A later one takes the place of an earlier one from its own first spell on. Days before that of which nobody says
+    anything have the air of `otherwise`, from when that begins on, and count as an outlook given then does: air that
+    nobody spoke of is no surer than air that somebody did.
     """
     spells: list[Spell] = []
     until = now
@@ -122,10 +126,19 @@ def still_said(kept: Sequence[KeptOutlook], now: datetime) -> tuple[tuple[Spell,
         ends = min(each.said + COUNTS, each.spells[-1].begins + LAST_HOLDS)
         own = tuple(by_days(each.spells, ends))
         if own and ends > now:
-            spells = [one for one in spells if one.begins < own[0].begins] + list(own)
+            earlier = [one for one in spells if one.begins < own[0].begins]
+            spells = [*earlier, *_unsaid(otherwise, until, each.said, own[0].begins), *own]
             until = ends
     coming = any(each.begins > now for each in spells)
     return (tuple(spells), until) if coming else ((), now)
+
+
+def _unsaid(otherwise: Spell | None, since: datetime, said: datetime, until: datetime) -> tuple[Spell, ...]:
+    """The days between two outlooks, or before the first, of which neither says anything."""
+    if otherwise is None:
+        return ()
+    begins = max(since, otherwise.begins)
+    return tuple(by_days((replace(otherwise, begins=begins, said=said),), until))
 
 
 def by_days(spells: Sequence[Spell], until: datetime) -> Iterator[Spell]:
