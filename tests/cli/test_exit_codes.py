@@ -8,6 +8,7 @@ import pytest
 
 from gramil.cli import COMMANDS
 from gramil.cli import gramil as program
+from gramil.cli.kinds import Number
 
 from ..in_process import gramil
 
@@ -54,3 +55,25 @@ def test_help_is_fine_and_what_cannot_be_done_is_told_with_two(folder: Path, wor
 def test_the_page_for_programs_tells_these_codes() -> None:
     page = (Path(__file__).parents[2] / "docs" / "programs.md").read_text(encoding="utf-8")
     assert all(f"| {code} |" in page for code in (0, 1, 2, 130))
+
+
+def test_no_option_takes_what_is_no_number() -> None:
+    """A number that is asked for is one: click's own kinds let "nan" and "inf" through."""
+    plain = [
+        (*words, param.name)
+        for words in EVERY
+        for param in command_at(words).params
+        if type(param.type) in (click.types.FloatParamType, click.FloatRange)
+    ]
+    assert plain == []
+    for word in ("nan", "inf", "-inf", "1e400"):
+        with pytest.raises(click.BadParameter, match="no number"):
+            Number().convert(word, None, None)
+
+
+def command_at(words: tuple[str, ...]) -> click.Command:
+    found: click.Command = program
+    for word in words:
+        assert isinstance(found, click.Group)
+        found = found.get_command(click.Context(found), word) or found
+    return found

@@ -179,10 +179,15 @@ def test_what_would_open_the_air_is_said_with_its_water() -> None:
             assert float(shop.air.opening["gluing"].split()[0]) == pytest.approx(130.0, abs=2.0)
 
 
-@pytest.mark.parametrize(("humidity", "machines", "told"), [(30.0, (65.0, 0.0), "2 to 2 h of its humidifier"),
-                                                          (60.0, (0.0, 43.3), "3 to 3 h of its dryer"),
-                                                          (30.0, (2.0, 0.0), "more than its humidifier moves in that time"),
-                                                          (60.0, (65.0, 0.0), "")])  # fmt: skip
+@pytest.mark.parametrize(
+    ("humidity", "machines", "told"),
+    [
+        (30.0, (65.0, 0.0), "2 to 2 h of its humidifier"),
+        (60.0, (0.0, 43.3), "3 to 3 h of its dryer"),
+        (30.0, (2.0, 0.0), "more than its humidifier moves in that time"),
+        (60.0, (65.0, 0.0), ""),
+    ],
+)
 def test_what_would_open_the_air_is_said_in_hours_of_a_machine(
     humidity: float, machines: tuple[float, float], told: str
 ) -> None:

@@ -1,7 +1,7 @@
 """Kinds of options: numbers within bounds, lengths in the unit that is shown, relative humidity, moisture."""
 
 from collections.abc import Callable
-from math import isnan
+from math import isfinite
 from typing import Any
 
 import click
@@ -18,11 +18,11 @@ from gramil.measure import (
 
 
 class Number(click.FloatRange):
-    """A number within bounds. Click itself lets "nan" through, which is within no bounds."""
+    """A number within bounds, if there are any. Click itself lets "nan" and "inf" through, which no figure here is."""
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
         number = float(super().convert(value, param, ctx))
-        if isnan(number):
+        if not isfinite(number):
             self.fail(f"{value!r} is no number", param, ctx)
         return number
 

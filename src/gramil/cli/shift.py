@@ -15,6 +15,7 @@ from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.cli.changed import changed_text, figures_in
 from gramil.cli.json_option import json_option, write_answer
+from gramil.cli.kinds import Number
 from gramil.cli.options import opened_with_work, shop_file, top_option, with_the_top
 from gramil.cli.verdicts import verdict
 from gramil.description.base import keys_of
@@ -46,7 +47,8 @@ PAPERS: tuple[tuple[str, tuple[Kind, ...]], ...] = (
 @shop_file
 @click.option(
     "--tolerance",
-    type=float,
+    type=Number(),
+    metavar="FLOAT",
     default=PLAY,
     show_default=True,
     help="Moves up to this fold away: mm, cent, degrees; of other figures, a tenth of it as their share.",

@@ -7,6 +7,7 @@ import click
 
 from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceKnown, StruckOff
 from gramil.cli.as_read import as_read_option
+from gramil.cli.kinds import Number
 from gramil.cli.left_unsaid import InTheStore, the_store
 from gramil.cli.meant_name import meant_name
 from gramil.cli.store_options import hand_asked_for, moment, moment_of
@@ -148,11 +149,15 @@ def strike(store: Path, piece: str, at: str | None) -> StruckOff:
 @click.command(cls=InTheStore)
 @the_store
 @click.argument("name")
-@click.option("--room", type=float, help="Volume of air in it, m3.")
-@click.option("--air-changes", nargs=2, type=float, metavar="LEAST MOST", help="Changes of its air an hour.")
+@click.option("--room", type=Number(), metavar="M3", help="Volume of air in it, m3.")
+@click.option("--air-changes", nargs=2, type=Number(), metavar="LEAST MOST", help="Changes of its air an hour.")
 @click.option("--air-from", help="Name of the place whose air leaks in.")
-@click.option("--humidifier", type=float, help="Water that a humidifier puts into its air in an hour, g.")
-@click.option("--dehumidifier", type=float, help="Water that a dryer takes out of its air in an hour, g.")
+@click.option(
+    "--humidifier", type=Number(), metavar="GRAMS", help="Water that a humidifier puts into its air in an hour, g."
+)
+@click.option(
+    "--dehumidifier", type=Number(), metavar="GRAMS", help="Water that a dryer takes out of its air in an hour, g."
+)
 @moment
 def place(
     store: Path,

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from gramil.cli.json_option import json_option, write_answer
-from gramil.cli.kinds import UNITS
+from gramil.cli.kinds import UNITS, Number
 from gramil.cli.options import shop_file, shop_of
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.decimals import signed
@@ -38,9 +38,9 @@ KEYS = (
 @click.option("--thickness", required=True, help="The way that it bends.")
 @click.option("--mass", required=True, help='What it weighs: "190 g".')
 @click.option("--moisture", help="Its moisture then, %; else settled in the air for gluing.")
-@click.option("--along", type=float, metavar="HZ", help="Note with two lines at rest across the grain.")
-@click.option("--across", type=float, metavar="HZ", help="Note with two lines at rest along the grain.")
-@click.option("--twist", type=float, metavar="HZ", help="Note with a cross at rest.")
+@click.option("--along", type=Number(), metavar="HZ", help="Note with two lines at rest across the grain.")
+@click.option("--across", type=Number(), metavar="HZ", help="Note with two lines at rest along the grain.")
+@click.option("--twist", type=Number(), metavar="HZ", help="Note with a cross at rest.")
 @click.option("--span", help="Pushed: between its two supports.")
 @click.option("--weight", help='Pushed: the weight on its middle, "1 kg" as "1000 g".')
 @click.option("--given", help="Pushed: how far it gave.")
