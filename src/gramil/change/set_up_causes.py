@@ -18,6 +18,7 @@ from gramil.change.set_up_file import SetUpReadings
 from gramil.change.set_up_suspects import SMALL, USUAL, Kind, Strung, Suspect, cents_of, suspects_of
 from gramil.graph import Figures
 from gramil.physics.arrays import FloatArray
+from gramil.physics.least_squares import fitted
 
 READING = 1.0
 """Standard error of one reading in cents: a steady hand and a good tuner."""
@@ -144,19 +145,16 @@ def _every_string(suspects: Sequence[Suspect]) -> Iterator[tuple[Suspect, ...]]:
 def _with_a_second(fits: Sequence[_Fit], slopes: Mapping[Suspect, FloatArray], read: _Read) -> list[_Fit]:
     """The best of the single faults combined with each other one, linearised about the first."""
     singles = sorted((each for each in fits if len(each.together) == 1), key=lambda each: _score(each, read))
-    return [
-        _beside(first, suspect, slope)
-        for first in singles[:SECONDS]
-        for suspect, slope in slopes.items()
-        if suspect not in first.together
-    ]
-
-
-def _beside(first: _Fit, suspect: Suspect, slope: FloatArray) -> _Fit:
-    columns = np.column_stack([first.slopes, slope])
-    step = np.linalg.lstsq(columns, first.left, rcond=None)[0]
-    values = np.append(first.values, 0.0) + step
-    return _Fit((*first.together, suspect), values, columns, first.left - columns @ step)
+    pairs = [(first, suspect) for first in singles[:SECONDS] for suspect in slopes if suspect not in first.together]
+    if not pairs:
+        return []
+    columns = np.stack([np.column_stack([first.slopes, slopes[suspect]]) for first, suspect in pairs])
+    left = np.stack([first.left for first, _ in pairs])
+    steps = fitted(columns, left)
+    left = left - (columns @ steps[..., None])[..., 0]
+    values = steps + [[*first.values.tolist(), 0.0] for first, _ in pairs]
+    together = [(*first.together, suspect) for first, suspect in pairs]
+    return [_Fit(*each) for each in zip(together, values, columns, left, strict=True)]
 
 
 def _fits(strung: Strung, supposed: Sequence[tuple[Suspect, ...]], read: _Read) -> list[_Fit]:
@@ -193,7 +191,11 @@ def _stepped(strung: Strung, fits: Sequence[_Fit], read: _Read) -> list[_Fit]:
 
 
 def _step(columns: FloatArray, left: FloatArray) -> FloatArray:
-    return np.clip(np.linalg.lstsq(columns, left, rcond=None)[0], -FARTHEST, FARTHEST)
+    if columns.shape[1] > 1:
+        return np.clip(np.linalg.lstsq(columns, left, rcond=None)[0], -FARTHEST, FARTHEST)
+    along = columns[:, 0]
+    square = along @ along
+    return np.clip([along @ left / square if square else 0.0], -FARTHEST, FARTHEST)
 
 
 def _with(strung: Strung, together: tuple[Suspect, ...], values: FloatArray) -> Strung:

@@ -5,12 +5,13 @@ which every slot is out by the same amount, and a single slot. The simplest one 
 errors that merely scatter have none.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from gramil.physics.arrays import FloatArray, floats
+from gramil.physics.arrays import FloatArray
+from gramil.physics.least_squares import fitted
 from gramil.quantities import Count, Mm, Ratio
 
 SCATTER, BELIEF = 0.03, 3.0
@@ -29,6 +30,8 @@ ZERO_AND_SCALE = "the zero is off, and the scale is stretched or shrunk"
 SLIP, ZERO_AND_SLIP = "the index slipped once", "the zero is off, and the index slipped once"
 ONE_SLOT = "one slot is out of its place"
 RULE_OF_18 = "cut by the rule of 18"
+MOST = 2
+"""Amounts of one cause."""
 EIGHTEENTH = 17 / 18
 """What the rule of 18 leaves of the string at each fret."""
 
@@ -77,8 +80,10 @@ def likely_cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, scale
     then is the rule of 18 tried. Source: G. Schwarz, "Estimating the dimension of a model", Annals of Statistics 6
     (1978); the scatter is taken to be that of careful work unless the readings say otherwise.
     """
-    fits = [(_score(each, error), each) for each in _candidates(frets, wanted, scale)]
-    return _cause(min(fits, key=lambda scored: scored[0])[1], error)
+    candidates = _candidates(frets, wanted, scale)
+    amounts, explained = _fits(candidates, error)
+    best = int(_scores(candidates, explained, error).argmin())
+    return _cause(candidates[best], amounts[best], explained[best], error)
 
 
 def _candidates(frets: FloatArray, wanted: FloatArray, scale: Mm) -> list[_Candidate]:
@@ -104,39 +109,41 @@ def _of_all(wanted: FloatArray, known: FloatArray, name: str, freedoms: int) -> 
 def _of_some(frets: FloatArray) -> Iterator[_Candidate]:
     """Causes that put out some slots: all from one on, or one alone."""
     count, one, known = len(frets), np.ones_like(frets), np.zeros_like(frets)
+    steps, alone = np.tri(count), np.eye(count)
     for row in range(1, count):
-        step, fret = (np.arange(count) >= row).astype(np.float64), int(frets[row])
+        step, fret = steps[:, row], int(frets[row])
         yield _Candidate(SLIP, known, step[:, None], ("slip",), 1, count - 1, fret)
         both = np.stack([one, step], axis=1)
         yield _Candidate(ZERO_AND_SLIP, known, both, ("offset", "slip"), 2, count - 1, fret)
     for row in range(count):
-        alone = (np.arange(count) == row).astype(np.float64)
-        yield _Candidate(ONE_SLOT, known, alone[:, None], ("slip",), 1, count, int(frets[row]))
+        yield _Candidate(ONE_SLOT, known, alone[:, row, None], ("slip",), 1, count, int(frets[row]))
 
 
-def _amounts(candidate: _Candidate, error: FloatArray) -> FloatArray:
-    return floats(np.linalg.lstsq(candidate.columns, error - candidate.known, rcond=None)[0])
+def _fits(candidates: Sequence[_Candidate], error: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """The amounts of every candidate (candidates, 2), and by how much it explains each slot (candidates, slots)."""
+    known = np.stack([each.known for each in candidates])
+    columns = np.zeros((*known.shape, MOST))
+    for row, each in enumerate(candidates):
+        columns[row, :, : len(each.roles)] = each.columns
+    amounts = fitted(columns, error - known)
+    return amounts, known + (columns @ amounts[..., None])[..., 0]
 
 
-def _explained(candidate: _Candidate, error: FloatArray) -> FloatArray:
-    return floats(candidate.known + candidate.columns @ _amounts(candidate, error))
-
-
-def _score(candidate: _Candidate, error: FloatArray) -> float:
-    """The remainder measured by the assumed scatter, plus a penalty for each amount and for the number of like
+def _scores(candidates: Sequence[_Candidate], explained: FloatArray, error: FloatArray) -> FloatArray:
+    """The remainders measured by the assumed scatter, plus a penalty for each amount and for the number of like
     causes.
     """
-    explained, count = _explained(candidate, error), len(error)
-    if candidate.freedoms and np.abs(explained).max() < WORTH_TELLING:
-        return np.inf
-    left = BELIEF * SCATTER**2 + float(((error - explained) ** 2).sum())
-    paid = candidate.freedoms * (np.log(count) + A_CAUSE + FEW / count) + 2 * np.log(candidate.among)
-    return float((count + BELIEF) * np.log(left) + paid)
+    count, freedoms = len(error), np.array([each.freedoms for each in candidates])
+    left = BELIEF * SCATTER**2 + ((error - explained) ** 2).sum(axis=1)
+    among = np.array([each.among for each in candidates])
+    paid = freedoms * (np.log(count) + A_CAUSE + FEW / count) + 2 * np.log(among)
+    told = (freedoms == 0) | (np.abs(explained).max(axis=1) >= WORTH_TELLING)
+    scores: FloatArray = np.where(told, (count + BELIEF) * np.log(left) + paid, np.inf)
+    return scores
 
 
-def _cause(candidate: _Candidate, error: FloatArray) -> Cause:
-    explained = _explained(candidate, error)
-    parts = dict(zip(candidate.roles, _amounts(candidate, error).tolist(), strict=True))
+def _cause(candidate: _Candidate, amounts: FloatArray, explained: FloatArray, error: FloatArray) -> Cause:
+    parts = dict(zip(candidate.roles, amounts.tolist(), strict=False))
     return Cause(
         candidate.name,
         parts.get("offset", 0.0),
