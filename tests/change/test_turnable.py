@@ -89,7 +89,7 @@ def test_an_answer_that_the_description_refuses_is_none(tarn: Figures) -> None:
 
 def test_a_key_written_otherwise_is_refused(tarn: Figures) -> None:
     board = named(tarn, "slot_left_least[19]", "board.thickness")
-    with pytest.raises(MakersFault, match="otherwise"):
+    with pytest.raises(MakersFault, match="not written in the form"):
         turned(tarn, board, lambda _: tarn, "slot_left_least[19]", 3.8, board.bounds)
 
 

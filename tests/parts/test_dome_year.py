@@ -181,5 +181,5 @@ def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(
     figures = derive_text(braceless(text_of) + flat)
     assert (
         Formatter(figures).filled(figures["setup_owner_air"].figures[0].tolerance)
-        == "top's dome 0.00 mm over 380.00 mm"
+        == "top's rise 0.00 mm over 380.00 mm"
     )
