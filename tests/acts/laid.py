@@ -2,7 +2,7 @@
 
 import shutil
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from importlib.resources import files
@@ -80,6 +80,19 @@ def _rows(store: Store, table: str) -> list[tuple[Any, ...]]:
 def state_in(path: Path) -> State:
     with open_store(path, to_read=True) as store:
         return state(store)
+
+
+def states_in(paths: Iterable[Path]) -> list[State]:
+    """How things stand in each; records of the same bytes are read once, before a look at one could change it."""
+    known: dict[tuple[bytes, ...], State] = {}
+    found = []
+    for path in paths:
+        files = (path, Path(f"{path}-wal"))
+        key = tuple(each.read_bytes() if each.exists() else b"" for each in files)
+        if key not in known:
+            known[key] = state_in(path)
+        found.append(known[key])
+    return found
 
 
 @dataclass

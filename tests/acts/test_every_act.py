@@ -44,7 +44,7 @@ from gramil.store.opening import Store, open_store
 from gramil.store.undo import last_change, undo
 from gramil.store.writing import Hand, changes, writing
 
-from .laid import LIST, NOW, THICK, Killed, Watched, lay_out, matching, state, state_in
+from .laid import LIST, NOW, THICK, Killed, Watched, lay_out, matching, state, state_in, states_in
 
 BY_THEMSELVES = {
     "record.take_back": "the undo itself: tests/store/test_undo.py",
@@ -339,7 +339,7 @@ def test_killed_within_an_act_all_or_nothing_of_it_is_there(act: str, path: Path
         watched.look()
         after = state(store)
     assert after != before
-    found = [state_in(each) for each in watched.seen]
+    found = states_in(watched.seen)
     assert len(found) > 3
     assert all(each == before for each in found[:-1])
     assert found[-1] == after

@@ -4,7 +4,9 @@ import json
 import re
 import shutil
 import sqlite3
+from collections.abc import Callable
 from contextlib import closing
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -84,6 +86,12 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
+@pytest.fixture(scope="module")
+def asked(bench: Path) -> Callable[[str], dict[str, Any]]:
+    """What a command answers to its question, asked once: to be looked at, never changed."""
+    return cache(lambda command: answer(bench, *ASKED[command]))
+
+
 def answer(bench: Path, *words: str) -> dict[str, Any]:
     done = gramil(bench, *words, "--json")
     assert done.returncode in (0, 1), done.stderr
@@ -96,8 +104,8 @@ def test_a_question_is_asked_of_every_command_that_has_an_answer() -> None:
 
 
 @pytest.mark.parametrize("command", ASKED)
-def test_an_answer_has_the_shape_that_its_schema_says(bench: Path, command: str) -> None:
-    found = answer(bench, *ASKED[command])
+def test_an_answer_has_the_shape_that_its_schema_says(asked: Callable[[str], dict[str, Any]], command: str) -> None:
+    found = asked(command)
     schema = answer_schema(command)
     Draft202012Validator.check_schema(schema)
     Draft202012Validator(schema).validate(found)
@@ -115,8 +123,8 @@ def test_the_page_for_programs_names_every_command_and_its_examples_have_their_s
         Draft202012Validator(answer_schema(each["command"])).validate(each)
 
 
-def test_an_answer_says_whose_it_is_and_whether_as_made(bench: Path) -> None:
-    assert answer(bench, *ASKED["dims"])["instruments"] == [{"instrument": "Fell", "revision": None, "figures": "made"}]
+def test_an_answer_says_whose_it_is_and_whether_as_made(bench: Path, asked: Callable[[str], dict[str, Any]]) -> None:
+    assert asked("dims")["instruments"] == [{"instrument": "Fell", "revision": None, "figures": "made"}]
     store = ("--store", "shop.gramil")
     assert gramil(bench, "store", "new", "shop.gramil", *SHOP, "tarn.toml").returncode == 0
     assert answer(bench, "check", "Tarn", *store)["instruments"][0]["revision"] == 1
@@ -139,10 +147,10 @@ def test_the_schema_refuses_another_shape(bench: Path) -> None:
     assert not check.is_valid(found)
 
 
-def test_text_and_answer_tell_the_same(bench: Path) -> None:
+def test_text_and_answer_tell_the_same(bench: Path, asked: Callable[[str], dict[str, Any]]) -> None:
     """Every sentence of a verdict that stops or cautions stands in the text, word for word."""
     text = gramil(bench, *ASKED["check"]).stdout
-    told = answer(bench, *ASKED["check"])["told"]
+    told = asked("check")["told"]
     grave = [each for each in told["findings"] if each["severity"] in ("stop", "caution")]
     assert grave
     assert all(each["says"] in text and each["shown"] in text for each in grave)
@@ -303,12 +311,11 @@ def test_revisions_and_copies_are_told_by_their_names(acted: Told) -> None:
     assert did(acted, "store verify") == {"store": STORE, "sound": True}
 
 
-def test_files_written_are_told_with_their_sizes(tmp_path: Path) -> None:
-    shutil.copy(EXAMPLES / "scree.toml", tmp_path)
+def test_files_written_are_told_with_their_sizes(bench: Path, asked: Callable[[str], dict[str, Any]]) -> None:
     for command in ("book", "schema"):
-        files = answer(tmp_path, *ASKED[command])["told"]["files"]
+        files = asked(command)["told"]["files"]
         assert files
-        assert all((tmp_path / each["path"]).stat().st_size == each["bytes"] > 0 for each in files)
+        assert all((bench / each["path"]).stat().st_size == each["bytes"] > 0 for each in files)
 
 
 def test_every_command_that_says_what_it_did_says_it_to_programs_too() -> None:
