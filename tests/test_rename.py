@@ -25,7 +25,7 @@ def house(tmp_path: Path) -> Path:
     for name in ("src", "tools", "docs", "tests"):
         shutil.copytree(ROOT / name, tmp_path / name, ignore=shutil.ignore_patterns("__pycache__", "*.egg-info"))
     shutil.copy(ROOT / "pyproject.toml", tmp_path)
-    for command in (["git", "init", "-q"], ["git", "add", "-A"]):
+    for command in (["git", "init", "-q"], ["git", "add", "--intent-to-add", "."]):
         subprocess.run(command, cwd=tmp_path, check=True)
     return tmp_path
 
