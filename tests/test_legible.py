@@ -34,6 +34,8 @@ SEVEN = 7.0
 HAIR = 0.01
 """What rounding in a file may take off a size, in points."""
 POINTS_TO_MM = 72.0 / 25.4
+LETTERED = "q Q cm Tf BT Tm Tj TJ ' \" Do"
+"""What a page is drawn by that has to do with the size of its letters."""
 Matrix = tuple[float, float, float, float, float, float]
 SAME: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
@@ -55,7 +57,7 @@ def sizes(content: pikepdf.Page | pikepdf.Object, resources: pikepdf.Object, at:
     """The size in points, on paper, of every piece of text on a page and in the pictures on it."""
     kept: list[tuple[Matrix, float]] = []
     size, text = 0.0, SAME
-    for operands, operator in pikepdf.parse_content_stream(content):
+    for operands, operator in pikepdf.parse_content_stream(content, LETTERED):
         match str(operator):
             case "q":
                 kept.append((at, size))

@@ -144,9 +144,12 @@ def _walked(mark: Line | Arc | Circle | Polyline | Lettering) -> _Walked:
     )
 
 
-def points_on(mark: Line | Arc | Circle | Polyline | Lettering, apart: float) -> Vectors:
-    """Points on a mark, a row each, no further apart than `apart` mm."""
-    starts, runs = _walked(mark).ends
+def points_on(marks: Iterable[Line | Arc | Circle | Polyline | Lettering], apart: float) -> Vectors:
+    """Points on some marks, a row each, no further apart along a mark than `apart` mm."""
+    ends = [_walked(mark).ends for mark in marks]
+    if not ends:
+        return np.empty((0, 2))
+    starts, runs = (np.concatenate(each) for each in zip(*ends, strict=True))
     counts = np.ceil(np.hypot(runs[:, 0], runs[:, 1]) / apart).astype(int) + 1
     firsts = np.repeat(np.cumsum(counts) - counts, counts)
     along = (np.arange(counts.sum()) - firsts) / np.repeat(np.maximum(counts - 1, 1), counts)

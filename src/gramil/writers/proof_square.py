@@ -3,8 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from gramil.drawings.marks import Point
 from gramil.writers.blank_room import CELL, blank_rooms
 from gramil.writers.extents import Box, box_round, points_on, touches
@@ -34,7 +32,7 @@ def proof_square(marks: Sequence[Plain], window: Box, crosses: Sequence[Box], si
     the squares to try in mm, the largest first.
     """
     near = [(mark, box_round(mark)) for mark in marks if touches(mark, window)]
-    inked = np.concatenate([np.empty((0, 2)), *(points_on(mark, CELL / 2) for mark, _ in near)])
+    inked = points_on((mark for mark, _ in near), CELL / 2)
     for side in sides:
         whole = side + 2 * ROOM_ROUND_SQUARE
         for left, top in blank_rooms(inked, window, (whole, whole), STEP):

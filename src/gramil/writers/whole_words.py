@@ -147,14 +147,14 @@ def _shift(group: _Group, own: Sequence[Plain], others: Sequence[Plain], tiling:
 
 def _shifts(group: _Group, size: Point, tile: Tile, others: Sequence[Plain], tiling: Tiling) -> Iterator[Point]:
     """How far the words would be moved to each blank room of a page."""
-    inked = np.concatenate([np.empty((0, 2)), *_seen_on(tile, others, tiling)])
+    inked = np.concatenate([*_seen_on(tile, others, tiling)])
     for left, top in blank_rooms(inked, tile.window, size, 2 * CELL):
         yield (float(left) + ROOM - group.box[0], float(top) - ROOM - group.box[3])
 
 
 def _seen_on(tile: Tile, marks: Sequence[Plain], tiling: Tiling) -> Iterator[Vectors]:
     """Points on all that a page shows already: marks, crosses and the square that proves the print."""
-    yield from (points_on(mark, CELL / 2) for mark in marks if touches(mark, tile.window))
+    yield points_on((mark for mark in marks if touches(mark, tile.window)), CELL / 2)
     yield from (_filled(round_cross(cross)) for cross in tiling.crosses(tile))
     if tiling.proof is not None and tile is tiling.tiles[tiling.proof.page]:
         (x, y), side = tiling.proof.at, tiling.proof.side
