@@ -6,7 +6,9 @@ from html import unescape
 import httpx
 import pytest
 
-from gramil.bench.describing import ROWS, TABLES
+from gramil.bench.describing import ROWS, TABLES, sets_of
+from gramil.bench.row_form import lengths_of
+from gramil.measure import LengthUnit, read_length
 
 from .conftest import post
 from .test_tool_forms import field
@@ -92,6 +94,23 @@ def test_a_figure_in_inches_is_read_as_it_is_shown(demo: httpx.Client, tarn: str
     assert "port[1].diameter=2 in" in tried.url.params.get_list("set")
     hole = field(read(demo, tarn, table="soundhole").text, "centre")
     assert re.search(r'value="[\d.]+ mm"', hole) is not None
+
+
+@pytest.mark.parametrize("table", [*TABLES, *ROWS])
+def test_what_is_typed_is_what_is_set_in_either_unit(table: str) -> None:
+    """Every length of every form; a fraction is one of inches, whatever the instrument is written in."""
+    lengths = lengths_of(table)
+    assert len(lengths) > 2
+    sizes = {"40 mm": 40.0, "2 cm": 20.0, "1.5 in": 38.1, "12 thou": 0.3048}
+    bare: dict[LengthUnit, dict[str, float]] = {
+        "mm": {"2.5": 2.5, "1,5": 1.5, "-3": -3.0},
+        "in": {"2.5": 63.5, "1,5": 38.1, "-3": -76.2, "1 1/2": 38.1, "3/4": 19.05, "-3 1/4": -82.55},
+    }
+    for unit, typed in bare.items():
+        for text, size in {**sizes, **typed}.items():
+            for key, written in sets_of(table, table, dict.fromkeys(lengths, text), {}, unit):
+                for own in ("mm", "in"):
+                    assert read_length(written, own) == pytest.approx(size, abs=1e-9), (key, text, unit)
 
 
 def test_the_card_of_a_hole_tells_the_sizes_of_its_own_shape(demo: httpx.Client, tarn: str) -> None:

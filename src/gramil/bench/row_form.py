@@ -143,13 +143,16 @@ def _value(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
 
 
 def _number(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
-    """A number as a number; a bare length gets the unit that the page shows, since the shop's own may differ."""
+    """A number as a number; a bare length gets the unit that the page shows, since the shop's own may differ.
+
+    So does a bare fraction on a page in inches; on one in mm it stays as typed, and is asked about if it is doubted.
+    """
     if int in (field.annotation, *get_args(field.annotation)) and text.isdecimal():
         return int(text)
     try:
         number = float(text.replace(",", "."))
     except ValueError:
-        return text
+        return with_unit(text, "mm", unit) if unit == "in" and "/" in text and _is_length(field) else text
     if _is_length(field):
         return with_unit(text.replace(",", "."), "mm", unit)
     return text if str in get_args(field.annotation) else number
