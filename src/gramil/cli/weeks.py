@@ -13,13 +13,14 @@ from gramil.cli.json_option import json_option, whose_by_name, write_answer
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
 from gramil.cli.store_options import by_the_clock, moment_of
+from gramil.now.assumed import rests_on
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.finishing import WEEKS, finishing, pace_of, pace_told, runs_dry
 from gramil.now.hours import Hours, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.plan import Plan, greedy_plan, hours_filled_in_words, waiting
-from gramil.now.states import Bench, rests_on
+from gramil.now.states import Bench
 from gramil.now.tasks import Weeks, weeks_of
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
@@ -171,7 +172,7 @@ def _keep(store: Path, bench: Bench, hours: Hours, at: str | None) -> Iterator[s
 
 
 def _rests_on(bench: Bench) -> Iterator[str]:
-    if rests := rests_on(bench):
+    if rests := rests_on(bench.shop):
         yield rests
     yield "Times are a practised pair of hands' and common practice; your own go into NAME.operations.toml."
 

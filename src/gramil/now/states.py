@@ -7,7 +7,6 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, time
 from pathlib import Path
 
-from gramil.air.air_bands import Limits
 from gramil.air.air_in_store import places_in_store
 from gramil.air.air_of_places import Places, places_of
 from gramil.air.outlooks import Spell
@@ -21,7 +20,6 @@ from gramil.description.reading import ShopDescription, parse_keys, read_descrip
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
-from gramil.now.air_now import PlaceNow
 from gramil.now.chances import ON_RECORD
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.habits import NOTHING, Noted, noted_in
@@ -284,35 +282,3 @@ def _state(each: _Read, pieces: Pieces, woods: Mapping[int, WoodNow], now: datet
     return InstrumentState(
         each.name, each.work, done, wood, each.stale, each.judged, each.unit, each.stops, each.lacking
     )
-
-
-def rests_on(bench: Bench) -> str:
-    """What a plan assumes beyond what was measured and said; empty if nothing."""
-    air = bench.shop.air
-    if air is None:
-        return "No readings of air: whatever needs its band is left out."
-    gluing = bench.shop.bands["gluing"]
-    return " ".join(told for told in (_air_to_come(air, gluing), _by_machines(air, gluing)) if told)
-
-
-def _air_to_come(air: PlaceNow, gluing: Limits) -> str:
-    if air.old:
-        waits = "whatever needs its band waits for a reading, and then for a day of right air by its record"
-        return f"The {air.name}'s readings are too old: {waits}."
-    if air.outlook.said:
-        return air.outlook.told
-    chance = None if air.record is None else air.record.chance(air.reached(gluing), 13.0)
-    if chance is None:
-        return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
-    said = f"{chance.open} of {chance.days} days on record were open for gluing"
-    return f"Nobody gave an outlook: {said}, and the same share of the days to come is taken to be."
-
-
-def _by_machines(air: PlaceNow, gluing: Limits) -> str:
-    """Which machine must run for what a plan counts as open; empty without one."""
-    names = [name for name, moves in zip(("humidifier", "dryer"), air.machines, strict=True) if moves]
-    if not names:
-        return ""
-    least, most = air.reached(gluing).humidity
-    told = f"in a night it brings air of {max(0.0, least):.0f} to {min(100.0, most):.0f} % into the band for gluing"
-    return f"The {air.name}'s {' or '.join(names)} counts as running where it must: {told}."

@@ -16,6 +16,7 @@ from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.stale_here import worked_out
 from gramil.faults import Fault, MakersFault
+from gramil.now.assumed import rests_on
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.finishing import pace_of
@@ -24,7 +25,7 @@ from gramil.now.open_now import hours_text
 from gramil.now.outlook import typed_outlook
 from gramil.now.plan import Plan, greedy_plan, hours_filled_in_words
 from gramil.now.promised import promised
-from gramil.now.states import Bench, bench_of_store, rests_on
+from gramil.now.states import Bench, bench_of_store
 from gramil.now.tasks import Weeks, weeks_of
 from gramil.shop.instruments import instruments
 from gramil.shop.kept_plans import kept_weeks, monday_of
@@ -55,7 +56,7 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         letters=letters_of(found),
         as_if=_as_if(request, bench),
         hands=hours_filled_in_words(plan, weeks),
-        rests=rests_on(bench),
+        rests=rests_on(bench.shop),
         kept=kept,
         query=request.here.partition("?")[2],
         **_asked_for(request),
@@ -181,7 +182,7 @@ def printed_weeks(request: PageRequest, open_instruments: OpenInstruments) -> Re
         Entry(whose=each.instrument, what=label(each), begins=each.begins, ends=each.ends, cures=each.cures)
         for each in blocks(plan, weeks)
     ]
-    names, rests = ", ".join(one.name for one in bench.instruments), rests_on(bench)
+    names, rests = ", ".join(one.name for one in bench.instruments), rests_on(bench.shop)
     made = weeks_pdf(entries, names, [rests] if rests else [], bench.shop.paper)
     return Response(made, media_type="application/pdf")
 
