@@ -171,6 +171,11 @@ def test_a_torn_list_is_no_list(bench: Path) -> None:
     assert "no list was shown" in gramil(bench, "done", "1", *AT).stderr
 
 
+def test_each_store_has_its_own_list() -> None:
+    """A copy beside it may differ in its ending alone, and count other lines."""
+    assert len({beside(Path(name)) for name in ("shop.gramil", "shop.monday", "shop", "other/shop.gramil")}) == 4
+
+
 def test_which_store_is_meant_is_asked_if_there_are_two(bench: Path) -> None:
     shutil.copy(bench / "shop.gramil", bench / "other.gramil")
     missed = gramil(bench, "air", "shop", "19", "45", *AT)

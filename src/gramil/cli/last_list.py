@@ -77,8 +77,8 @@ def still_listed(store: Store) -> None:
 
 
 def beside(store: Path) -> Path:
-    """Where the list of a store is kept."""
-    return store.with_suffix(ENDING)
+    """Where the list of a store is kept: by its whole name, since a copy of it may differ in its ending alone."""
+    return store.with_name(store.name + ENDING)
 
 
 def _listed(store: Store) -> Listed:
