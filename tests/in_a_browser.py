@@ -67,10 +67,15 @@ def _opened(browser: Browser, kind: str) -> Page:
 
 
 def left_behind(page: Page) -> None:
-    """A page left as it was found: nothing of the test stays with it, nor with what is kept for its bench's address."""
+    """A page left as it was found: nothing of the test stays with it, nor with what is kept for its bench's address.
+
+    It is left on a text of the bench, in which nothing runs: for an empty page, and for the next test's bench after it,
+    Chromium would start a process of its own.
+    """
     page.unroute_all(behavior="ignoreErrors")
     page.context.set_offline(False)
-    if page.url.startswith("http"):
+    on_a_bench = page.url.startswith("http")
+    if on_a_bench:
         page.evaluate("localStorage.clear(), sessionStorage.clear()")
+    page.goto("/static/LICENCE-htmx.txt" if on_a_bench else "about:blank")
     page.context.clear_cookies()
-    page.goto("about:blank")
