@@ -16,11 +16,12 @@ def test_a_plan_is_typed_by_keys_alone_and_its_slip_put_right(wide) -> None:
     lay_out_demo(page)
     page.goto("/plan")
     page.locator(".grid input").first.focus()
-    for row in SLIPPED.splitlines():
+    for number, row in enumerate(SLIPPED.splitlines()):
+        write = page.keyboard.insert_text if number > 1 else page.keyboard.type  # a letter at a time in two rows
         station, half = row.split(", ")
-        page.keyboard.type(station)
+        write(station)
         page.keyboard.press("Tab")
-        page.keyboard.type(half)
+        write(half)
         page.keyboard.press("Enter")
     page.get_by_text("At station 285.00 mm the half-width 156.00 mm stands out").wait_for()
     assert page.locator(".plan-seen .spot").count() == len(SLIPPED.splitlines())
