@@ -16,11 +16,11 @@ from gramil.air.outlooks import Spell
 from gramil.description.shop.tables import Shop
 from gramil.now.air_now import PlaceNow, may_begin
 from gramil.now.air_spans import Luck, spans
+from gramil.now.assumed import rests_on
 from gramil.now.chances import RECENT, Record, drawn, evenly, expected
 from gramil.now.conditions import conditions
 from gramil.now.open_now import InstrumentState, open_now
 from gramil.now.outlook import Outlook
-from gramil.now.states import Bench, rests_on
 from gramil.shop.operations import Operation, Work
 from gramil.wood.air import AirHistory
 
@@ -301,7 +301,7 @@ def test_a_plan_says_that_it_counts_on_the_machines(machines: tuple[float, float
     shop = conditions(Shop.model_validate({"shop": {"name": "x", "units": "mm"}, "gramil": 1}), places, NOW, bands)
     assert shop.air is not None
     assert shop.air.machines == pytest.approx(moved, rel=2e-3)
-    told = rests_on(Bench(shop, (), places, ()))
+    told = rests_on(shop)
     assert f"air of {40 - moved[0]:.0f} to {50 + moved[1]:.0f} % into the band" in told
     names = " or ".join(name for name, rate in zip(("humidifier", "dryer"), machines, strict=True) if rate)
     assert f"The shop's {names} counts" in told
