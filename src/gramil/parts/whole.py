@@ -1,7 +1,7 @@
 """What the finished instrument should weigh: its wood by volume and density, what is bought by its usual weight.
 
-It is an estimate, within about an eighth: a wood's density differs by a tenth from piece to piece, and shapes are taken in
-the rough. Without a described body it is not known.
+It is an estimate, within about an eighth: a wood's density differs by a tenth from piece to piece, and shapes are
+taken in the rough. Without a described body it is not known.
 """
 
 import math
