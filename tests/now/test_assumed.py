@@ -1,5 +1,6 @@
 """What a plan says that it assumes: of every place whose air it counts on, and of no other."""
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 import numpy as np
@@ -7,6 +8,7 @@ import pytest
 
 from gramil.air.air_bands import Band
 from gramil.air.air_of_places import PlaceAir, Places
+from gramil.air.outlooks import KeptOutlook, Spell
 from gramil.description.shop.tables import Shop
 from gramil.now.assumed import rests_on
 from gramil.now.conditions import conditions
@@ -41,6 +43,14 @@ def test_each_place_is_told_once_with_its_own_machines() -> None:
     assert "open for finishing" in both
     assert "The booth's humidifier" in both
     assert "air of 26 to 50 % into the band for finishing" in both
+
+
+def test_after_an_outlook_the_days_count_that_held_on_record() -> None:
+    """All twenty days on record were in the band throughout; of the twentieth the thirteen hours are not over."""
+    spell = Spell(NOW + timedelta(days=1), 20.0, 44.0, NOW)
+    told = assumed("", replace(place("shop"), kept=(KeptOutlook(NOW, "", (spell,)),)))
+    assert told.startswith("The outlook of Monday 2 March counts until Thursday 5 March")
+    assert "After that, on 20 of 20 days on record the air held long enough for gluing" in told
 
 
 @pytest.mark.parametrize(

@@ -21,6 +21,7 @@ from gramil.now.chances import RECENT, Record, drawn, evenly, expected
 from gramil.now.conditions import conditions
 from gramil.now.open_now import InstrumentState, open_now
 from gramil.now.outlook import Outlook
+from gramil.now.trust import Errors, Trust
 from gramil.shop.operations import Operation, Work
 from gramil.wood.air import AirHistory
 
@@ -228,6 +229,40 @@ def test_the_days_that_a_plan_counts_as_open_are_those_on_which_work_would_be_be
     assert chance is not None
     assert 0 < begun < RECENT
     assert (chance.days, chance.open) == (RECENT, begun)
+
+
+def test_where_outlooks_are_given_the_days_to_come_are_those_that_a_true_outlook_would_open() -> None:
+    """Every day begins in the middle of the band, and of every five three are dry from noon on: without an outlook
+    nothing tells them apart, and none is begun, for most do not stay; with one, those that stay are.
+    """
+    dry = [day % 5 in (1, 2, 4) for day in range(60)]
+    humidity = np.concatenate([[45.0] * 12 + [35.0 if each else 45.0] * 12 for each in dry])
+    begins = datetime.combine(NOW.date() - timedelta(days=60), time())
+    record = Record(AirHistory(begins, np.arange(humidity.size) * 3600.0, np.full(humidity.size, 20.0), humidity), NOW)
+    begun = 0
+    for each in dry[-RECENT:]:
+        noon = Spell(datetime.combine(NOW.date(), time(12)), 20.0, 35.0 if each else 45.0, NOW - timedelta(days=1))
+        told = Outlook((Spell(NOW, 20.0, 45.0), noon), trust=Trust({1: Errors(0.0, 0.5, 9)}))
+        begun += may_begin(PlaceNow("shop", NOW, 20.0, 45.0, (40.0, 50.0), told, record=record), GLUING, NOW, 12.0)
+    foretold, unsaid = record.chance(GLUING, 12.0, foretold=True), record.chance(GLUING, 12.0)
+    assert foretold is not None
+    assert unsaid is not None
+    assert (foretold.days, foretold.open) == (RECENT, begun)
+    assert 0 < begun < RECENT
+    assert unsaid.open == 0
+
+
+def test_beyond_an_outlook_a_plan_counts_the_days_that_the_next_outlooks_would_open() -> None:
+    """Every other day that begins in the band leaves it: all may be begun on the record alone, half by outlooks."""
+    humidity = np.array(([45.0] * 24 + [45.0] * 12 + [35.0] * 12) * 30)
+    begins = datetime.combine(NOW.date() - timedelta(days=60), time())
+    history = AirHistory(begins, np.arange(humidity.size) * 3600.0, np.full(humidity.size, 20.0), humidity)
+    first = Spell(NOW, 20.0, 45.0)
+    plans = [
+        spans(place_now(history, 45.0, each), GLUING, NOW, 720, 30 * 1440)
+        for each in (Outlook((first,), said=False), Outlook((first, replace(first, begins=NOW + timedelta(days=1)))))
+    ]
+    assert [sum(last - begin + 1 for begin, last in each) // 1440 for each in plans] == [29, 16]
 
 
 def edges() -> AirHistory:

@@ -1,6 +1,7 @@
 """When work that needs a band of air may start: by an outlook as far as it reaches, then by the place's own record.
 
-From tomorrow on a place's machines count: what they can bring into the band in a night is open.
+Where an outlook is given one is taken to be given of the days beyond it too, before they come: what is begun on them is
+what then holds, by the record. From tomorrow on a place's machines count: what they can bring into the band in a night is open.
 """
 
 from collections.abc import Iterator, Sequence
@@ -32,7 +33,9 @@ def spans(
     until = _reach(place, now)
     count = max(0, -(-(end - _minute(until, now)) // DAY))
     reached = place.reached(limits)
-    chances = () if place.record is None else place.record.ahead(reached, minutes / 60.0, until.date(), count + 1)
+    chances = () if place.record is None else place.record.ahead(
+        reached, minutes / 60.0, until.date(), count + 1, foretold=place.outlook.said
+    )
     said_days = luck.days if luck and place.outlook.until else None
     if not chances:
         return () if place.old else tuple(_by_outlook(place, limits, now, minutes, None, said_days))
@@ -108,12 +111,11 @@ def _windows(
 def _was_open(place: PlaceNow, limits: Limits, hours: float, until: datetime) -> bool:
     """Whether the last air that is known before a moment was open to work of so many hours, by the place's record."""
     # by the measure of the plan's own days, whose chances hang on whether the day before was open
-    stays = place.record.stays(limits, hours) if place.record else None
-    air = place.temperature, place.humidity
     if place.outlook.said:
         last = [each for each in place.outlook.spells if each.begins < until][-1]
-        air = last.temperature, last.humidity
-    return limits.inside(*air) >= (stays.inside if stays else 0.0)
+        return limits.holds(last.temperature, last.humidity)
+    stays = place.record.stays(limits, hours) if place.record else None
+    return limits.inside(place.temperature, place.humidity) >= (stays.inside if stays else 0.0)
 
 
 def _by_day(days: Sequence[bool], first: int) -> Iterator[Span]:

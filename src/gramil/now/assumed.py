@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from gramil.air.air_bands import Limits
 from gramil.now.air_now import PlaceNow
+from gramil.now.chances import Chance
 from gramil.now.open_now import Conditions
 
 A_DAYS_WORK = 13.0
@@ -30,14 +31,23 @@ def _to_come(air: PlaceNow, limits: Limits, work: str) -> str:
     if air.old:
         waits = "whatever needs its band waits for a reading, and then for a day of right air by its record"
         return f"The {air.name}'s readings are too old: {waits}."
-    if air.outlook.said:
-        return air.outlook.told
+    said = air.outlook.said
+    chance = None if air.record is None else air.record.chance(air.reached(limits), A_DAYS_WORK, foretold=said)
+    if said:
+        return " ".join(filter(None, (air.outlook.told, _beyond(chance, work))))
     nobody = f"Nobody gave an outlook of the {air.name}"
-    chance = None if air.record is None else air.record.chance(air.reached(limits), A_DAYS_WORK)
     if chance is None:
         return f"{nobody}: from tomorrow its air is taken to be as on average in the days before."
-    said = f"{chance.open} of {chance.days} days on record were open for {work}"
-    return f"{nobody}: {said}, and the same share of the days to come is taken to be."
+    told = f"{chance.open} of {chance.days} days on record were open for {work}"
+    return f"{nobody}: {told}, and the same share of the days to come is taken to be."
+
+
+def _beyond(chance: Chance | None, work: str) -> str:
+    """What is taken to come after an outlook: days of which another one will tell whether they hold."""
+    if chance is None:
+        return ""
+    held = f"on {chance.open} of {chance.days} days on record the air held long enough for {work}"
+    return f"After that, {held}: the same share of the days to come is taken to, and outlooks to tell which."
 
 
 def _by_machines(air: PlaceNow, limits: Limits, work: str) -> str:

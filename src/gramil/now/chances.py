@@ -5,8 +5,9 @@ Days soon to come are judged by the last weeks and this season in years past; la
 it is on record: what is planned in February for May goes by May's air.
 
 A day is open if in its morning, when the air is read, it lies so far inside the band that by the record it then mostly
-stays there for as long as the work needs: what `now` would begin on such a day. Days follow one another as they did
-in the record: an open day is more often followed by an open one.
+stays there for as long as the work needs: what `now` would begin on such a day. Where outlooks are given, they tell
+beforehand whether it stays: a day is then open if the band held. Days follow one another as they did in the record: an
+open day is more often followed by an open one.
 """
 
 from collections.abc import Sequence
@@ -80,8 +81,10 @@ class Record:
     now: datetime
 
     _stays: dict[tuple[Limits, float, date], Stays | None] = field(default_factory=dict, compare=False, repr=False)
-    _chances: dict[tuple[Limits, float, date], Chance | None] = field(default_factory=dict, compare=False, repr=False)
-    _ahead: dict[tuple[Limits, float, date, int], tuple[Chance, ...]] = field(
+    _chances: dict[tuple[Limits, float, bool, date], Chance | None] = field(
+        default_factory=dict, compare=False, repr=False
+    )
+    _ahead: dict[tuple[Limits, float, bool, date, int], tuple[Chance, ...]] = field(
         default_factory=dict, compare=False, repr=False
     )
 
@@ -89,18 +92,20 @@ class Record:
         """How the band held through a number of hours in the last weeks; None if too few days are on record."""
         return self._stays_about(limits, hours, self.now.date())
 
-    def chance(self, limits: Limits, hours: float) -> Chance | None:
+    def chance(self, limits: Limits, hours: float, *, foretold: bool = False) -> Chance | None:
         """How often such days are open to work that needs the band for a number of hours; None if too few are on
-        record.
+        record. `foretold` are days whose outlook will be given.
         """
-        return self._about(limits, hours, self.now.date())
+        return self._about(limits, hours, foretold, self.now.date())
 
-    def ahead(self, limits: Limits, hours: float, first: date, days: int) -> tuple[Chance, ...]:
+    def ahead(
+        self, limits: Limits, hours: float, first: date, days: int, *, foretold: bool = False
+    ) -> tuple[Chance, ...]:
         """The chance of each day of a number of days, by its season; none if too few are on record."""
-        key = limits, hours, first, days
+        key = limits, hours, foretold, first, days
         if key not in self._ahead:
-            away, now = (first - self.now.date()).days, self.chance(limits, hours)
-            found = (self._about(limits, hours, self._season(away + day)) or now for day in range(days))
+            away, now = (first - self.now.date()).days, self.chance(limits, hours, foretold=foretold)
+            found = (self._about(limits, hours, foretold, self._season(away + day)) or now for day in range(days))
             self._ahead[key] = tuple(each for each in found if each) if now else ()
         return self._ahead[key]
 
@@ -109,14 +114,17 @@ class Record:
         ahead = 0 if away <= SEASON else away // BLOCK * BLOCK + BLOCK // 2
         return self.now.date() + timedelta(days=ahead)
 
-    def _about(self, limits: Limits, hours: float, day: date) -> Chance | None:
+    def _about(self, limits: Limits, hours: float, foretold: bool, day: date) -> Chance | None:
         """The chance about a day: by years past and, of today, by the last weeks."""
-        key = limits, hours, day
+        key = limits, hours, foretold, day
         if key not in self._chances:
             stays = self._stays_about(limits, hours, day)
             counted = self._in_years_past(day) | (self._recent if day == self.now.date() else False)
-            known = np.flatnonzero(counted & self._is_known(0.0))
-            self._chances[key] = None if stays is None else _chance(known, self._inside(limits)[known] >= stays.inside)
+            known = np.flatnonzero(counted & self._is_known(hours if foretold else 0.0))
+            is_open = self._inside(limits) >= (0.0 if foretold or stays is None else stays.inside)
+            if foretold:
+                is_open &= self._held(limits, hours)
+            self._chances[key] = None if stays is None else _chance(known, is_open[known])
         return self._chances[key]
 
     def _stays_about(self, limits: Limits, hours: float, day: date) -> Stays | None:
