@@ -7,7 +7,7 @@ from .test_every_page_in_chromium import looked_over
 from .test_in_chromium import EVERY_RULE, faults, lay_out_demo, small_targets
 from .test_plan_page import BRACES, SLIPPED
 
-pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 
 
@@ -24,7 +24,7 @@ def test_a_plan_is_typed_by_keys_alone_and_its_slip_put_right(wide) -> None:
         write(half)
         page.keyboard.press("Enter")
     page.get_by_text("At station 285.00 mm the half-width 156.00 mm stands out").wait_for()
-    assert page.locator(".plan-seen .spot").count() == len(SLIPPED.splitlines())
+    playwright.expect(page.locator(".plan-seen .spot")).to_have_count(len(SLIPPED.splitlines()))
     assert faults(page, EVERY_RULE) + small_targets(page) == []
     page.get_by_role("button", name="It is 165").click()
     page.locator(".asked").wait_for(state="detached")
@@ -51,7 +51,7 @@ def test_a_line_is_tapped_and_let_go_and_the_table_follows(wide) -> None:
     assert lines.count() == 1
     page.get_by_role("radio", name="bridge").check()
     lines.locator(".reach").dispatch_event("click")
-    assert lines.count() == 0
+    playwright.expect(lines).to_have_count(0)
     page.get_by_role("button", name="Go on with it").click()
     page.get_by_role("heading", name="What was taken, and what was left").wait_for()
     page.get_by_text("Left: 1 line on BRIDGE").wait_for()
