@@ -53,6 +53,10 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
     assert formatter.text("slot_depth_setting") in said["Dimensions by part"]
     assert cited("equal_temperament").split(",")[0] in said["Dimensions by part"]
     assert figures["board_wood"] in said["Cut lists and woods"]
+    single = next(table for table in pages["Cut lists and woods"]["tables"] if table["title"] == "Single pieces")
+    woods = {row[0]: row[-1] for row in single["rows"]}
+    assert woods["Board's blank"] == figures["board_wood"]
+    assert woods.get("Back, joined", figures["body_side_wood"]) == figures["body_side_wood"]
     ways = pages["Board and neck"]["tables"][0]
     assert len(ways["rows"]) == 4
     chosen = next(row for row in ways["rows"] if row[0] == f"{figures['slots_bottom']}, {figures['slots_cut']}")
@@ -92,7 +96,7 @@ def test_the_title_page_shows_plan_and_side(figures: Figures) -> None:
 def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
     (lists,) = (page for page in front_pages(formatter_of(figures)) if page["title"] == "Cut lists and woods")
     single = {row[0] for row in lists["tables"][0]["rows"]}
-    assert ("Sides, two, bookmatched" in single) == bool(figures["body_outlines"])
+    assert ("Sides, bookmatched" in single) == bool(figures["body_outlines"])
     assert {"Board's blank", "Bridge"} <= {name.replace("\u200b", "") for name in single}
 
 

@@ -3,6 +3,7 @@ reference.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from gramil import names as n
@@ -216,15 +217,29 @@ WOOD_UNITS = {"density": "kg/m³", "modulus": "MPa", "strength_across": "MPa"} |
     ("shrinkage_radial", "shrinkage_tangential", "shrinkage_volumetric"), "%"
 )
 """Units of a wood's figures; the rest are plain ratios, movement a part of the size for each % of moisture."""
+
+
+@dataclass(frozen=True)
+class SinglePiece:
+    """A piece that is cut by itself: its words, its sizes, of what wood if the description says, and how many."""
+
+    words: str
+    length: Ref[Any]
+    width: Ref[Any]
+    thickness: Ref[Any]
+    wood: Ref[str] | None
+    pieces: int = 1
+
+
 SINGLE = (
-    ("Board's blank", n.blank_length, n.blank_width, n.blank_thickness),
-    ("Sides, two, bookmatched", n.side_blank_length, n.side_blank_width, n.body_wall),
-    ("Top, joined", n.body_plate_length, n.body_plate_width, n.top_thickness),
-    ("Back, joined", n.body_plate_length, n.body_plate_width, n.body_back_thickness),
-    ("Bridge", n.bridge_length, n.bridge_width, n.bridge_thickness),
-    ("Bridge plate", n.plate_length, n.plate_width, n.bridge_plate_thickness),
+    SinglePiece("Board's blank", n.blank_length, n.blank_width, n.blank_thickness, n.board_wood),
+    SinglePiece("Sides, bookmatched", n.side_blank_length, n.side_blank_width, n.body_wall, n.body_side_wood, 2),
+    SinglePiece("Top, joined", n.body_plate_length, n.body_plate_width, n.top_thickness, n.top_wood),
+    SinglePiece("Back, joined", n.body_plate_length, n.body_plate_width, n.body_back_thickness, n.body_side_wood),
+    SinglePiece("Bridge", n.bridge_length, n.bridge_width, n.bridge_thickness, None),
+    SinglePiece("Bridge plate", n.plate_length, n.plate_width, n.bridge_plate_thickness, n.bridge_plate_wood),
 )
-"""Pieces that are cut one at a time: words, length, width, and thickness where the description has one."""
+"""Pieces that are cut one at a time, of which an instrument has those whose sizes are known."""
 WOODS = (n.board_wood, n.carve_wood)
 """Where the woods stand that every instrument has."""
 PLANS: Sequence[tuple[str, tuple[Ref[Drawing], ...], float]] = (

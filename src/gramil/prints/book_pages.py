@@ -35,6 +35,7 @@ from gramil.prints.book_lists import (
     WOOD_UNITS,
     WOODS,
     Columns,
+    SinglePiece,
 )
 from gramil.prints.lazily import Lazily
 from gramil.prints.listed import headings_of
@@ -156,11 +157,23 @@ def _found_fine(figures: Figures) -> str:
 def _single(formatter: Formatter) -> FrontTable:
     """The pieces that the instrument has: without a body there are no sides."""
     rows = [
-        [words, *(formatter.text(address) if address else "" for address in addresses)]
-        for words, *addresses in SINGLE
-        if NOT_KNOWN not in (formatter.text(addresses[0]), formatter.text(addresses[1]))
+        [
+            each.words,
+            str(each.pieces),
+            *(formatter.text(size) for size in (each.length, each.width, each.thickness)),
+            formatter.text(each.wood) if each.wood else "",
+        ]
+        for each in single_pieces(formatter)
     ]
-    return _table("Single pieces", ["", "length", "width", "thickness"], rows, (2, 1, 1, 1), words=True)
+    heads = ["", "pieces", "length", "width", "thickness", "wood"]
+    return _table("Single pieces", heads, rows, (2, 1, 1, 1, 1, 1), words=True)
+
+
+def single_pieces(formatter: Formatter) -> Iterator[SinglePiece]:
+    """The single pieces that the instrument has."""
+    for each in SINGLE:
+        if NOT_KNOWN not in (formatter.text(each.length), formatter.text(each.width)):
+            yield each
 
 
 def _by_string(title: str, columns: Sequence[tuple[str, Ref[Any]]], formatter: Formatter) -> FrontTable:
