@@ -12,6 +12,7 @@ import pytest
 
 from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
+from gramil.contents import what_is_in
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.notice import NOTICE
@@ -51,6 +52,14 @@ def test_every_file_but_the_contents_lies_in_a_folder_by_what_is_done_with_it(ma
 def test_the_page_of_contents_leads_to_every_file_and_to_nothing_else(makers: Mapping[str, Maker], page: str) -> None:
     links = {unquote(unescape(each)).partition("#")[0] for each in re.findall(r'(?:href|src)="([^"]*)"', page)}
     assert {each for each in links if not each.endswith("/")} == set(makers) - {"contents.html"}
+
+
+def test_every_file_that_is_no_drawing_says_what_is_in_it(makers: Mapping[str, Maker]) -> None:
+    drawn = {name.rpartition("/")[2].partition(".")[0] for name in makers if name.endswith((".dxf", ".svg"))}
+    own = [name for name in makers if name.rpartition("/")[2].partition(".")[0] not in drawn - {"cents-map"}]
+    assert len(own) > 6
+    for name in own:
+        assert name == "contents.html" or what_is_in(name.rpartition("/")[2]), f"a line in WHAT of contents.py: {name}"
 
 
 def test_the_page_of_contents_promises_nothing(page: str) -> None:

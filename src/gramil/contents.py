@@ -24,6 +24,7 @@ WHAT: Mapping[str, str] = {
     "bench-sheets": "one sheet an operation, in the order of the work, with a list of them ahead",
     "build-book": "the instrument in figures: lists, verdicts, strings, woods, every dimension by part",
     "cents-map": "how far each string is off at each fret, in cents",
+    "cut-list": "every piece to be sawn, with its wood and its sizes, as a table for a spreadsheet or for labels",
     "dimensions": "every dimension, as a table for another program",
     "findings": "every verdict, for another program",
 }

@@ -22,6 +22,7 @@ from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.shop.operations import Work
 from gramil.writers.beside import labels_on
 from gramil.writers.cents_map import cents_map_bytes
+from gramil.writers.cut_list import cut_list_csv
 from gramil.writers.pdf import Template, laid_out, pages_of, templates_pdf, whole_pdf
 from gramil.writers.photo_strips import hold_strips, strips_pdf
 from gramil.writers.spans import Resolve
@@ -156,6 +157,7 @@ class _Pack:
                     partial(svg_bytes, self.with_hand(drawing), self.labels, self.formatter.first),
                 )
         yield "read/cents-map.svg", partial(cents_map_bytes, figures)
+        yield "read/cut-list.csv", partial(cut_list_csv, formatter)
         yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
         yield "read/dimensions.json", partial(_dimensions_json, figures, formatter, names)
         yield "read/findings.json", partial(_findings_json, figures, formatter)

@@ -31,6 +31,7 @@ EXAMPLES = files("gramil") / "data" / "examples"
 TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
 SHOP = parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8"))
 MADE_OF = {
+    "read/cut-list.csv": "Cut lists and woods",
     "read/dimensions.csv": "Dimensions by part",
     "read/dimensions.json": "Dimensions by part",
     "read/findings.json": "What was found",
