@@ -17,7 +17,7 @@ from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.notice import NOTICE
 from gramil.pack import Maker, pack_makers
-from gramil.prints.used_at import USED_AT, file_stem
+from gramil.prints.used_at import told_of
 from gramil.prints.whole import names_of
 from gramil.shop.operations import Work
 from gramil.shop.operations_file import usual_work
@@ -96,10 +96,11 @@ def test_pages_of_templates_follow_one_another_without_a_gap(page: str) -> None:
 
 def test_every_drawing_outside_the_sheets_says_where_it_is_used(opened: Opened) -> None:
     figures, _, _ = opened
-    drawn = {figures[name].name for name in names_of(figures, "drawing_")}
-    assert {each for each in drawn if not each.startswith("setup-")} == {file_stem(each) for each in USED_AT}
+    drawn = [figures[name] for name in names_of(figures, "drawing_")]
+    named = {each.name: told_of(each, figures).used_at for each in drawn}
+    assert [name for name, used in named.items() if bool(used) == name.startswith("setup-")] == []
     known = set(usual_work().operations)
-    assert not {name for names in USED_AT.values() for name in names} - known
+    assert not {name for used in named.values() for name in used} - known
 
 
 def test_a_pack_written_flat_gives_way_to_one_in_folders(tmp_path: Path) -> None:

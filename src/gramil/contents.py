@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
 from gramil.prints.papers import headed, is_template
-from gramil.prints.used_at import used_at
-from gramil.reason import read_doc
+from gramil.prints.used_at import told_of, used_at
 from gramil.shop.operations import Work
 from gramil.writers.contents_page import DrawingRow, FileRow, contents_html
 from gramil.writers.plain import true_or_stretched
@@ -91,10 +90,10 @@ def _row(
         links.insert(0, (_on_pages(pages, paper), f"{whole}#page={pages[0]}"))
     return DrawingRow(
         title=headed(figures, drawing),
-        what=_what(drawing, figures),
+        what=told_of(drawing, figures).what,
         picture=next(each for each in own if each.endswith(".svg")),
         scale=true_or_stretched(drawing),
-        used=tuple(each.what for each in used_at(drawing, work)),
+        used=tuple(each.what for each in used_at(drawing, figures, work)),
         files=tuple(links),
     )
 
@@ -108,8 +107,3 @@ def _on_pages(pages: tuple[int, int], paper: str) -> str:
     first, last = pages
     where = f"page {first}" if first == last else f"pages {first} to {last}"
     return f"{where} of the templates on {paper.upper() if len(paper) == 2 else paper}"
-
-
-def _what(drawing: Drawing, figures: Figures) -> str:
-    """What a drawing shows, as the function that draws it says."""
-    return read_doc(figures.graph.dimensions[f"drawing_{drawing.name.replace('-', '_')}"].what).what

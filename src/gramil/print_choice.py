@@ -131,7 +131,7 @@ class Choices:
         return PrintChoice(frozenset(templates), frozenset(sheets))
 
     def _part(self, drawing: Drawing) -> str:
-        first = next(iter(used_at(drawing, self.work)), None) if drawing.name not in PLANS else None
+        first = next(iter(used_at(drawing, self.figures, self.work)), None) if drawing.name not in PLANS else None
         return part_of(first.name, self.work) if first is not None else ""
 
 

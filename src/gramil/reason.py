@@ -26,12 +26,16 @@ from gramil.quantities import axes_of
 
 @dataclass(frozen=True)
 class Doc:
-    """A docstring taken apart: what the thing is, and its Formula, Method and Source lines (empty if absent)."""
+    """A docstring taken apart: what the thing is, and its Formula, Method and Source lines (empty if absent).
+
+    Of a drawing `used_at` names the operations at which it is taken up.
+    """
 
     what: str
     formula: str
     method: str
     source: str
+    used_at: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -69,16 +73,20 @@ class Reason:
 
 FACTOR = re.compile(r"(?<![\w.])\d+(?:\.\d+(?:e[-+]?\d+)?|e[-+]?\d+)")
 """A decimal or a power of ten in a formula: it may have a unit of its own."""
-LINE = re.compile(r"^(Formula|Method|Source):\s*", re.MULTILINE)
+LINE = re.compile(r"^(Formula|Method|Source|Used at):\s*", re.MULTILINE)
 
 
 @cache
 def read_doc(text: str) -> Doc:
-    """Split a docstring at its Formula:, Method: and Source: lines."""
+    """Split a docstring at its Formula:, Method:, Source: and Used at: lines."""
     pieces = LINE.split(inspect.cleandoc(text))
     lines = {label: " ".join(body.split()) for label, body in zip(pieces[1::2], pieces[2::2], strict=True)}
     return Doc(
-        pieces[0].strip(), lines.get("Formula", ""), lines.get("Method", ""), lines.get("Source", "").rstrip(".")
+        pieces[0].strip(),
+        lines.get("Formula", ""),
+        lines.get("Method", ""),
+        lines.get("Source", "").rstrip("."),
+        tuple(re.findall(r"\w+", lines.get("Used at", ""))),
     )
 
 

@@ -68,7 +68,10 @@ def drawing_bevel_arm(
     bevel_patterns: tuple[BevelPattern, ...],
     piece_laser: Machine,
 ) -> Drawing:
-    """The arm's bevel: what lies on the top, what on the side, and its veneer."""
+    """The arm's bevel: what lies on the top, what on the side, and its veneer.
+
+    Used at: bevel_blocks_glued, bevels_cut, bevels_veneered.
+    """
     title = f"{instrument_name}, the bevel for the arm"
     marks = _templates("arm", bevel_laid, bevel_patterns, instrument_handed == "left")
     return cut_by(piece_laser, Drawing("bevel-arm", title, "the side", marks, pieces_apart=True))
@@ -81,7 +84,10 @@ def drawing_bevel_rib(
     bevel_patterns: tuple[BevelPattern, ...],
     piece_laser: Machine,
 ) -> Drawing:
-    """The ribs' bevel: what lies on the back, what on the side, and its veneer."""
+    """The ribs' bevel: what lies on the back, what on the side, and its veneer.
+
+    Used at: bevel_blocks_glued, bevels_cut, bevels_veneered.
+    """
     title = f"{instrument_name}, the bevel for the ribs"
     marks = _templates("rib", bevel_laid, bevel_patterns, instrument_handed != "left")
     return cut_by(piece_laser, Drawing("bevel-rib", title, "the side", marks, pieces_apart=True))

@@ -31,7 +31,10 @@ def piece_words(
 def drawing_board(
     instrument_name: str, instrument_handed: str, piece_board: Marks, piece_furniture: Marks, piece_words: Marks
 ) -> Drawing:
-    """The fretboard from the face, head to the left, treble up; turned over once for a left-handed instrument."""
+    """The fretboard from the face, head to the left, treble up; turned over once for a left-handed instrument.
+
+    Used at: board_laid_out, nut_end_cut, tail_end_cut, tapered.
+    """
     marks = (*piece_board, *piece_furniture, *piece_words)
     drawing = Drawing("board", f"{instrument_name}, fretboard", "the face", marks, kerf=FINISHED)
     return handed(drawing, instrument_handed)

@@ -207,6 +207,8 @@ def drawing_mould(
     """The outside mould: its two halves, drawn apart so that each is a ring of its own; they meet on the centreline.
 
     Where the halves are not alike each is named, and a left-handed mould is turned over as its face is.
+
+    Used at: mould_made, blocks_made, sides_fitted, blocks_glued.
     """
     title = f"{instrument_name}, mould"
     marks: list[Mark] = []

@@ -125,7 +125,10 @@ _COLUMNS = (_EACH.length, _EACH.start_x, _EACH.start_y, _EACH.stop_x, _EACH.stop
 def drawing_top_inside(
     piece_plan_top: Marks, piece_list_top: Marks, instrument_name: str, instrument_handed: str
 ) -> Drawing:
-    """The top from the inside, as it lies for gluing: head to the left, treble down; turned over for the left hand."""
+    """The top from the inside, as it lies for gluing: head to the left, treble down; turned over for the left hand.
+
+    Used at: top_sawn, top_braces_glued, bridge_plate_glued, top_let_in.
+    """
     title = f"{instrument_name}, the top from the inside"
     return _beside(
         handed(mirrored(Drawing("top-inside", title, "the inside", piece_plan_top, kerf=FINISHED)), instrument_handed),
@@ -136,7 +139,10 @@ def drawing_top_inside(
 def drawing_back_inside(
     piece_plan_back: Marks, piece_list_back: Marks, instrument_name: str, instrument_handed: str
 ) -> Drawing:
-    """The back from the inside: head to the left, treble up; turned over for the left hand."""
+    """The back from the inside: head to the left, treble up; turned over for the left hand.
+
+    Used at: back_sawn, back_braces_glued, back_let_in.
+    """
     title = f"{instrument_name}, the back from the inside"
     return _beside(
         handed(Drawing("back-inside", title, "the inside", piece_plan_back, kerf=FINISHED), instrument_handed),
@@ -152,7 +158,10 @@ def _beside(plan: Drawing, listed: Marks) -> Drawing:
 def drawing_braces(
     instrument_name: str, piece_laser: Machine, brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]
 ) -> Drawing:
-    """Each brace from its side, at true size, foot down, with its notches: cards to mark and to check by."""
+    """Each brace from its side, at true size, foot down, with its notches: cards to mark and to check by.
+
+    Used at: top_braces_fitted, back_braces_fitted.
+    """
     marks: list[Mark] = []
     y = 0.0
     for brace in (each for each in brace_list if each.length > 0):

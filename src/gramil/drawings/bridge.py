@@ -164,7 +164,10 @@ def drawing_bridge(
     piece_bridge_figures: Marks,
     piece_bridge_words: Marks,
 ) -> Drawing:
-    """The bridge with saddle slot, break points and holes, where it lies from the zero line."""
+    """The bridge with saddle slot, break points and holes, where it lies from the zero line.
+
+    Used at: bridge_made, bridge_placed, pins_fitted.
+    """
     marks = (*as_cut(piece_bridge_lines), *piece_bridge_run, *piece_bridge_figures)
     drawing = cut_by(piece_router, Drawing("bridge", f"{instrument_name}, bridge", "the face", marks))
     turned = handed(drawing, instrument_handed)

@@ -62,7 +62,10 @@ def _at(station: CarveStation) -> "n.CarveStationRef":
 
 
 def drawing_neck_gauges(instrument_name: str, piece_laser: Machine, piece_gauge_cards: Marks) -> Drawing:
-    """Gauge cards for the neck's back, to be cut from sheet: the same for both hands."""
+    """Gauge cards for the neck's back, to be cut from sheet: the same for both hands.
+
+    Used at: neck_profiled.
+    """
     note = Words((0.0, 5.0), "upper edge along the joint of board and neck", 2.4, anchor="middle")
     nothing = Words((0.0, 0.0), NO_STATION, 2.4, anchor="middle")
     marks = (*piece_gauge_cards, note) if piece_gauge_cards else (nothing,)
@@ -133,7 +136,10 @@ def _out(place: Point, x: Mm) -> Line:
 
 
 def drawing_neck_facets(instrument_name: str, piece_facets: Marks) -> Drawing:
-    """The flats that the back is planed to, twice as large as life: the lines are the same on both sides."""
+    """The flats that the back is planed to, twice as large as life: the lines are the same on both sides.
+
+    Used at: neck_profiled.
+    """
     top = Label(
         (0.0, 14.0), n.carve_facet_angle, "flats turned by ", " each; edges the same on both sides", 2.6, 0.0, "middle"
     )

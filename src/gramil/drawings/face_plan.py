@@ -120,7 +120,10 @@ def drawing_face_plan(
     instrument_name: str,
     instrument_handed: str,
 ) -> Drawing:
-    """The face with soundhole, bridge and braces, head to the left, treble up; turned over for the left hand."""
+    """The face with soundhole, bridge and braces, head to the left, treble up; turned over for the left hand.
+
+    Used at: rosette_let_in, soundhole_cut, openings_cut, bridge_placed.
+    """
     title = f"{instrument_name}, the face"
     plan = handed(Drawing("face-plan", title, "the face", piece_face_lines), instrument_handed)
     return replace(plan, marks=(*plan.marks, *piece_face_beside), told_at=next(iter(piece_face_told), None))

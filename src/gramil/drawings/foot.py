@@ -190,7 +190,10 @@ def drawing_heel_slots(
     piece_slot_figures: Marks,
     piece_foot_figures: Marks,
 ) -> Drawing:
-    """The heel's slots for the sides and the foot behind them, to lay on the neck's face and against its cheek."""
+    """The heel's slots for the sides and the foot behind them, to lay on the neck's face and against its cheek.
+
+    Used at: heel_slotted, body_built_on.
+    """
     shapes = (*piece_foot_on_face, *piece_slots_on_face, *piece_slots_from_side)
     return Drawing(
         "heel-slots",
@@ -248,7 +251,10 @@ def piece_build_board_figures(
 
 
 def drawing_build_board(instrument_name: str, piece_build_board: Marks, piece_build_board_figures: Marks) -> Drawing:
-    """Neck and top in one line from the side, as the board that they are built on has them."""
+    """Neck and top in one line from the side, as the board that they are built on has them.
+
+    Used at: work_board_made, body_built_on.
+    """
     marks = (*piece_build_board, *piece_build_board_figures)
     title = f"{instrument_name}, the line that it is built on"
     return Drawing("build-board", title, "the side", marks, BOARD_TALL, BOARD_SCALE)

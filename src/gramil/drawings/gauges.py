@@ -159,6 +159,9 @@ def drawing_gauges(
     piece_depth_cards: Marks,
     piece_gap_cards: Marks,
 ) -> Drawing:
-    """Every gauge card of the board on one sheet."""
+    """Every gauge card of the board on one sheet.
+
+    Used at: slotted, arched, fretted.
+    """
     marks = (*piece_arch_cards, *piece_depth_cards, *piece_gap_cards)
     return cut_by(piece_laser, Drawing("gauges", f"{instrument_name}, gauge cards", "either side", marks))

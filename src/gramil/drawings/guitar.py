@@ -100,7 +100,10 @@ def piece_plan_face(
 def drawing_plan_face(
     instrument_name: str, instrument_handed: str, piece_plan_face: Marks, piece_plan_sizes: Marks
 ) -> Drawing:
-    """The whole guitar from its face, head to the left, treble up; turned over once for the left hand."""
+    """The whole guitar from its face, head to the left, treble up; turned over once for the left hand.
+
+    Used at: bridge_placed.
+    """
     marks = (*piece_plan_face, *piece_plan_sizes)
     return handed(Drawing("plan-face", f"{instrument_name}, plan of the face", "the face", marks), instrument_handed)
 
@@ -238,7 +241,10 @@ def drawing_plan_side(
     piece_plan_bridge: Marks,
     piece_plan_side_sizes: Marks,
 ) -> Drawing:
-    """The whole guitar from its side, head to the left, the neck level."""
+    """The whole guitar from its side, head to the left, the neck level.
+
+    Used at: neck_fitted, body_built_on.
+    """
     marks = (*piece_plan_rims, *piece_plan_bridge, *piece_plan_neck_side, *piece_plan_side_sizes)
     return Drawing("plan-side", f"{instrument_name}, plan of the side", "the side", marks)
 
@@ -304,7 +310,10 @@ def piece_cut_strings(
 
 
 def drawing_plan_sections(instrument_name: str, piece_cuts: Marks, piece_cut_strings: Marks) -> Drawing:
-    """Neck, board and strings cut across at the stations, twice as large as life, seen from the tail."""
+    """Neck, board and strings cut across at the stations, twice as large as life, seen from the tail.
+
+    Used at: neck_profiled.
+    """
     title = f"{instrument_name}, neck and board cut across"
     nothing = (Words((0.0, 0.0), NO_STATION, 2.4),)
     return Drawing("plan-sections", title, "the end", (*piece_cuts, *piece_cut_strings) or nothing, scale=ACROSS)

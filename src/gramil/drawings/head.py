@@ -185,7 +185,10 @@ def drawing_head(
     piece_tuner_list: Marks,
     piece_slot_sizes: Marks,
 ) -> Drawing:
-    """The head laid flat, treble up; turned over once for a left-handed instrument, but for the list beside it."""
+    """The head laid flat, treble up; turned over once for a left-handed instrument, but for the list beside it.
+
+    Used at: head_drilled.
+    """
     marks = (*as_cut(piece_head_lines), *piece_tuner_sizes)
     drawing = cut_by(piece_router, Drawing("head", f"{instrument_name}, head", "the face", marks))
     turned = handed(drawing, instrument_handed)

@@ -182,7 +182,10 @@ def drawing_neck_set(
     piece_set_lines: Marks,
     piece_set_figures: Marks,
 ) -> Drawing:
-    """The neck's set before stringing, from the side: rim plane level, head to the left."""
+    """The neck's set before stringing, from the side: rim plane level, head to the left.
+
+    Used at: neck_fitted, neck_set, body_built_on.
+    """
     marks = (*piece_set_body, *piece_set_board, *piece_set_frets, *piece_set_bridge, *piece_set_lines)
     title = f"{instrument_name}, neck set"
     return Drawing("neck-set", title, "the side", (*marks, *piece_set_figures), SET_TALL, SCALE)
@@ -306,7 +309,10 @@ def drawing_heights(
     piece_strung_drop: Mm,
     piece_strung_tall: float,
 ) -> Drawing:
-    """The outer strings over their frets, strung, with the relief in."""
+    """The outer strings over their frets, strung, with the relief in.
+
+    Used at: neck_set, relief_set, action_set, neck_glued_again, relief_set_again, action_set_again.
+    """
     x, foot = 0.0, -piece_strung_drop - 18.0
     beside = SCALE * max(strung.saddle[0] for strung in piece_strung) + 7.8
     words = (

@@ -167,7 +167,10 @@ def drawing_index_template(
     piece_lines_instead: Marks,
     instrument_handed: str,
 ) -> Drawing:
-    """The rail with its notches; for a fanned board, or frets closer than a pin, the slots as lines and why."""
+    """The rail with its notches; for a fanned board, or frets closer than a pin, the slots as lines and why.
+
+    Used at: index_template_made, slotted.
+    """
     if card_notches_serve:
         view: SeenFrom = "the underside" if saw_main.cuts == "face down" else "the face"
         marks = (*piece_template, *piece_rail_words, *piece_rail_proof)

@@ -209,7 +209,10 @@ def drawing_neck(
     piece_side_strings: Marks,
     piece_neck_figures: Marks,
 ) -> Drawing:
-    """The neck from the side at true scale, head to the left."""
+    """The neck from the side at true scale, head to the left.
+
+    Used at: neck_sawn, neck_joint_cut.
+    """
     shapes = (
         *piece_side_board,
         *piece_side_shaft,
@@ -254,7 +257,10 @@ def drawing_nut(
     piece_nut_ends: Point,
     nut_spacing: str,
 ) -> Drawing:
-    """A spacing rule for the nut, seen from the tail."""
+    """A spacing rule for the nut, seen from the tail.
+
+    Used at: nut_made.
+    """
     treble = piece_nut_places[0]
     side, out, (low, high) = ("left" if treble < 0 else "right"), abs(treble), piece_nut_ends
     marks = (

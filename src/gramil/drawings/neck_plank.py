@@ -172,7 +172,10 @@ def drawing_neck_plank(
     piece_rod: Marks,
     piece_plank_sizes: Marks,
 ) -> Drawing:
-    """The neck in the wood that it is carved from, head to the left; the joint with the board is at height 0."""
+    """The neck in the wood that it is carved from, head to the left; the joint with the board is at height 0.
+
+    Used at: neck_sawn.
+    """
     marks = (*piece_plank, *piece_heel_blocks, *piece_carved, *piece_rod, *piece_plank_sizes)
     return Drawing("neck-plank", f"{instrument_name}, neck in its plank", "the side", marks, kerf=FINISHED)
 

@@ -89,6 +89,8 @@ def drawing_openings(
 ) -> Drawing:
     """Templates for the holes that are not round: a window for each hole and for each channel's outer edge, and the
     piece that stands in that for its inner edge; no marks where every hole is round.
+
+    Used at: rosette_let_in, openings_cut.
     """
     title = f"{instrument_name}, templates for the openings"
     marks: list[Mark] = []

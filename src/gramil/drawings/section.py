@@ -130,6 +130,9 @@ def piece_section_sizes(piece_across: Across, instrument_handed: str) -> Marks:
 def drawing_section(
     instrument_name: str, piece_section_wood: Marks, piece_section_sizes: Marks, station_middle_fret: Count
 ) -> Drawing:
-    """The board across at fret 12 through its slot, face up, from the tail end: treble to the right if right-handed."""
+    """The board across at fret 12 through its slot, face up, from the tail end: treble to the right if right-handed.
+
+    Used at: slotted, slots_deepened, levelled.
+    """
     title = f"{instrument_name}, section through the slot of fret {station_middle_fret}, from the tail"
     return Drawing("section", title, "the end", (*piece_section_wood, *piece_section_sizes), scale=SCALE)

@@ -37,6 +37,8 @@ def drawing_side(
 ) -> Drawing:
     """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image, or has a
     template of its own.
+
+    Used at: sides_bent, linings_glued_back, ports_cut.
     """
     title = f"{instrument_name}, {piece_side_called} unrolled"
     if not side_along.size:
@@ -63,7 +65,10 @@ def drawing_treble_side(
     piece_treble_turned: bool,
     piece_ports_on_treble: Marks,
 ) -> Drawing:
-    """The treble side unrolled, at true size, its outside up, where the sides are not alike."""
+    """The treble side unrolled, at true size, its outside up, where the sides are not alike.
+
+    Used at: sides_bent, linings_glued_back, ports_cut.
+    """
     title = f"{instrument_name}, the treble side unrolled"
     if not treble_side_along.size:
         return Drawing("treble-side", title, "the side", ())

@@ -126,7 +126,10 @@ def drawing_string_gauges(
     piece_string_card_marks: Marks,
     piece_string_words: Marks,
 ) -> Drawing:
-    """Cards of saddle and nut on one sheet."""
+    """Cards of saddle and nut on one sheet.
+
+    Used at: nut_slots_filed, saddle_made.
+    """
     cards = sides_changed(piece_string_card_marks) if instrument_handed == "left" else piece_string_card_marks
     title = f"{instrument_name}, cards for saddle and nut"
     return cut_by(piece_laser, Drawing("string-gauges", title, "the end", (*piece_string_words, *cards)))
