@@ -32,10 +32,10 @@ from gramil.writers.extents import bounds
 from gramil.writers.plain import kerf_of
 from gramil.writers.svg import svg_bytes
 
-BY_LASER = {"index-template", "gauges", "string-gauges", "nut", "neck-gauges", "braces"}
-BY_ROUTER = {"mould", "bridge", "head", "side"}
-BY_HAND = {"board", "top-inside", "back-inside", "neck-plank", "heel-slots"}
-"""Shapes at true size that no machine of the shop cuts: their lines are the finished edge, whoever allows for kerf."""
+KERF_OF = {"piece_laser": LASER, "piece_router": ROUTER}
+"""The kerf of each machine, by the parameter through which a drawing gets it; shapes without one are cut by hand, and
+their lines are the finished edge, whoever allows for kerf.
+"""
 SHARES = np.linspace(0.0, 1.0, 60)
 NEAR = 0.012
 """In mm: an arc keeps within 0.01 of the curve that it stands for."""
@@ -43,6 +43,12 @@ NEAR = 0.012
 
 def cut_drawings(figures: Figures) -> Iterator[Drawing]:
     return (drawing for drawing in drawings_of(figures) if drawing.kerf and drawing.kerf != FINISHED)
+
+
+def widths(drawing: Drawing, figures: Figures) -> list[float]:
+    """The kerf of the machine that cuts by a drawing: of one, or of none."""
+    dimension = figures.graph.dimensions[f"drawing_{drawing.name.replace('-', '_')}"]
+    return [KERF_OF[each] for each in dimension.parameters if each in KERF_OF]
 
 
 Read = list[tuple[Polygon, bool]]
@@ -102,11 +108,11 @@ def test_what_is_left_of_every_cut_is_the_finished_shape(instrument: str) -> Non
     assert len(pairs) >= 6
     for plain, moved in pairs:
         assert plain.name == moved.name
-        aside = (LASER if plain.name in BY_LASER else ROUTER) / 2
+        (width,) = widths(plain, finished)
         for read in (rings_in_dxf, rings_in_svg):
             edges, lines = read(plain, finished), read(moved, allowed)
             assert len(edges) == len(lines) > 0
-            for (edge, _), left in zip(edges, left_of(lines, aside), strict=True):
+            for (edge, _), left in zip(edges, left_of(lines, width / 2), strict=True):
                 off = hausdorff_distance(LinearRing(edge.exterior), LinearRing(left.exterior))
                 assert off < NEAR, f"{instrument} {plain.name} by {read.__name__}: {off:.4f} mm"
 
@@ -119,11 +125,11 @@ def test_every_drawing_to_cut_by_says_who_allows_for_the_kerf(instrument: str, a
     for drawing in drawings_of(figures):
         to_cut = drawing.scale == 1.0 and any(isinstance(m, Polyline) and m.layer == "cut" for m in drawing.marks)
         assert bool(drawing.kerf) >= (to_cut and not drawing.name.startswith("setup-")), drawing.name
-        if drawing.name in BY_HAND or (drawing.name == "index-template" and not figures["card_notches_serve"]):
+        by = widths(drawing, figures)
+        if drawing.kerf and (not by or (drawing.name == "index-template" and not figures["card_notches_serve"])):
             assert kerf_of(drawing, text) == "Kerf: none in the drawing; lines are the finished edge."
         elif drawing.kerf:
-            width = LASER if drawing.name in BY_LASER else ROUTER
-            assert drawing.name in BY_LASER | BY_ROUTER
+            (width,) = by
             said = kerf_of(drawing, text)
             ((figure, unit),) = re.findall(r"([\d.]+) (mm|in)\b", said)
             assert unit == ("in" if instrument == "fell" else "mm")
