@@ -38,11 +38,11 @@ def _pieces(formatter: Formatter) -> Iterator[Piece]:
     for each in single_pieces(formatter):
         yield each.words, each.pieces, each.wood, (each.length, each.width, each.thickness)
     for piece in figures[n.plank_pieces]:
-        of = n.plank_pieces[piece.name]
-        yield f"Neck: {piece.name}", 1, n.carve_wood, (of.length, of.width, of.thickness)
+        sawn = n.plank_pieces[piece.name]
+        yield f"Neck: {piece.name}", 1, n.carve_wood, (sawn.length, sawn.width, sawn.thickness)
     for stick in figures[n.stick_list]:
-        of = n.stick_list[stick.name]
-        yield stick.name, 1, of.wood, (of.length, of.width, of.height)
+        split = n.stick_list[stick.name]
+        yield stick.name, 1, split.wood, (split.length, split.width, split.height)
     for strip in figures[n.strip_list]:
-        of = n.strip_list[strip.name]
-        yield strip.name, strip.count, of.wood, (of.length, of.height, of.thickness)
+        bent = n.strip_list[strip.name]
+        yield strip.name, strip.count, bent.wood, (bent.length, bent.height, bent.thickness)
