@@ -32,9 +32,8 @@ def places_in_store(store: Store, described: ShopDescription, now: datetime, day
         outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
         machines, kept = (row.humidifier, row.dehumidifier), kept_outlooks(store, number, now)
         known[row.name] = PlaceAir(row.name, history, row.room, changes, row.air_from, outlook, machines, kept)
-    air, rows = described.shop.air, described.shop.place
-    gluing = air.gluing_place or (rows[0].name if rows else "")
-    return Places(known, tuple(faults), gluing, air.outlook_days, air.finishing_place or "")
+    air = described.shop.air
+    return Places(known, tuple(faults), described.shop.glued_in, air.outlook_days, air.finishing_place or "")
 
 
 def _since(described: ShopDescription, last: datetime, now: datetime, days: float) -> datetime:

@@ -82,9 +82,8 @@ def places_of(description: ShopDescription) -> Places:
             known[row.name] = _place(row, description.folder)
         except MakersFault as fault:
             faults += [replace(each, where=each.where or f"place {row.name}") for each in fault.faults]
-    air, rows = description.shop.air, description.shop.place
-    gluing = air.gluing_place or (rows[0].name if rows else "")
-    return Places(known, tuple(faults), gluing, air.outlook_days, air.finishing_place or "")
+    air = description.shop.air
+    return Places(known, tuple(faults), description.shop.glued_in, air.outlook_days, air.finishing_place or "")
 
 
 def load_air(path: Path, answers: "LogAnswers | None" = None) -> "tuple[AirHistory, LogReport]":

@@ -86,7 +86,8 @@ def place(store: Store, name: str) -> Place:
     if not found:
         names = [each.name for each in places(store)]
         has = f"the store has {', '.join(names)}" if names else "the store has none yet"
-        raise MakersFault.of(f"there is no place called {name}", has, did_you_mean(nearest(name, names)))
+        what = f"there is no place called {name}" if name else "there is no place"
+        raise MakersFault.of(what, has, did_you_mean(nearest(name, names)))
     return found[0]
 
 

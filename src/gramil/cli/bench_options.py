@@ -86,7 +86,7 @@ def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescripti
         return {}
     shop = described.shop
     names = [each.name for each in shop.place]
-    of = place or shop.air.gluing_place or next(iter(names), "")
+    of = place or shop.glued_in
     if of not in names:
         has = f"the shop has {', '.join(names)}" if names else "the shop has no [[place]]"
         what = f'no place called "{of}" for an outlook' if of else "there is no place for an outlook"

@@ -154,8 +154,7 @@ def _count(request: PageRequest) -> int:
 def _said(request: PageRequest, store: Store, written: str) -> dict[str, tuple[Spell, ...]]:
     """The air to come as typed, such as `thu 42 %, sat 38 %`, for the place where gluing is done."""
     spells = _spells(request, written)
-    shop = shop_description(store).shop
-    where = shop.air.gluing_place or next((each.name for each in shop.place), "")
+    where = shop_description(store).shop.glued_in
     return {where: spells} if spells and where else {}
 
 

@@ -213,3 +213,8 @@ class Shop(Table):
     pushed: tuple[PushedTable, ...] = Field(default=(), max_length=5000)
     finished: tuple[FinishedTable, ...] = Field(default=(), max_length=500)
     limits: LimitsTable = Field(default_factory=LimitsTable)  # type: ignore[valid-type]  # made above, from data
+
+    @property
+    def glued_in(self) -> str:
+        """The place where gluing is done: the one named, or else the first; empty if there is none."""
+        return self.air.gluing_place or next((each.name for each in self.place), "")
