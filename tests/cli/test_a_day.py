@@ -4,10 +4,12 @@ import io
 import re
 import shlex
 import shutil
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
+from gramil.acts.air import read_meter
 from gramil.cli.last_list import beside
 from gramil.cli.meant_name import meant_name
 from gramil.cli.short_values import hours_in, with_values
@@ -15,6 +17,7 @@ from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument, instruments
 from gramil.shop.operations_done import measurements, operations_done
 from gramil.store.opening import open_store
+from gramil.store.writing import Hand
 
 from ..conftest import EXAMPLES
 from ..in_process import gramil
@@ -52,7 +55,8 @@ def bench(filled: Path, tmp_path: Path) -> Path:
 
 
 def told(bench: Path, line: str) -> str:
-    done = gramil(bench, *shlex.split(line)[1:], *AT)
+    words = shlex.split(line)[1:]
+    done = gramil(bench, *words, *(() if "--at" in words else AT))
     assert done.returncode == 0, done.stderr
     return done.stdout
 
@@ -62,6 +66,11 @@ def numbered(page: str) -> dict[int, str]:
     more = " ".join(re.findall(r"open as well:(.*(?:\n {10}.*)*)", page))
     rows = (*re.findall(r"OPEN (\d+)\s.*?\[(\w+)\]", page), *re.findall(r"(\d+) (\w+)", more))
     return {int(number): name for number, name in sorted(rows, key=lambda row: int(row[0]))}
+
+
+def opened(said: str) -> dict[int, str]:
+    """The names of the operations that done work has opened, by their numbers."""
+    return {int(number): name for number, name in re.findall(r"OPEN (\d+)\s.*?\[(\w+)\]", said, re.DOTALL)}
 
 
 def done_on(bench: Path, name: str) -> set[str]:
@@ -152,11 +161,13 @@ def test_a_name_is_found_by_the_beginning_of_one_of_its_words(written: str, mean
         meant_name("sl", names)
 
 
-def test_if_the_record_has_changed_since_it_names_the_operation_and_asks(
+def test_if_another_hand_has_changed_the_record_since_it_names_the_operation_and_asks(
     bench: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     told(bench, "gramil now")
-    told(bench, "gramil air shop 19 45")
+    with open_store(bench / "shop.gramil") as store:
+        read_meter(store, "shop", 19.0, 45.0, Hand(datetime(2026, 1, 19, 8, 50, tzinfo=UTC)))
+    told(bench, "gramil air 19 44")  # the maker's own reading after it does not make the list good again
     monkeypatch.setattr("sys.stdin", io.StringIO("n\n"))
     asked = gramil(bench, "done", "2", *AT)
     assert asked.returncode == 130
@@ -164,6 +175,49 @@ def test_if_the_record_has_changed_since_it_names_the_operation_and_asks(
     assert not done_on(bench, "Fell")
     told(bench, "gramil now")
     told(bench, "gramil done 2")
+
+
+def test_the_makers_own_reading_jig_and_wood_leave_the_list_counting(bench: Path) -> None:
+    """Nobody is asked about changes that are their own; where no list was shown, none is made."""
+    told(bench, "gramil air 19 45")
+    assert "no list was shown" in gramil(bench, "done", "1", *AT).stderr
+    told(bench, "gramil now")
+    for own in ("gramil air 19 46 --at 2026-01-19T09:20", "gramil jig taper 62.5", "gramil match --reserve"):
+        told(bench, own)
+    told(bench, "gramil done 2")
+    assert done_on(bench, "Fell")
+
+
+def test_what_the_work_has_opened_is_told_with_numbers_that_go_on(bench: Path) -> None:
+    """Weighing comes after choosing, and laying to settle after weighing; what was listed before keeps its number."""
+    names = numbered(told(bench, "gramil now"))
+    number = next(number for number, name in names.items() if name == "wood_chosen")
+    more = opened(told(bench, f"gramil done {number}"))
+    assert list(more) == list(range(len(names) + 1, len(names) + len(more) + 1))
+    assert "wood_weighed" in more.values()
+    weighing = next(number for number, name in more.items() if name == "wood_weighed")
+    again = opened(told(bench, f"gramil done {weighing}"))
+    assert not set(again) & (set(names) | set(more))
+    assert not set(again.values()) & {"wood_weighed"}
+    assert {"wood_chosen", "wood_weighed"} <= done_on(bench, "Fell")
+    shown = numbered(told(bench, "gramil now --every"))
+    assert set(again.values()) <= set(shown.values())
+
+
+def test_a_reading_without_a_place_is_of_the_one_where_gluing_is_done(bench: Path) -> None:
+    """In the bundled shop that is the shop; a temperature may be below zero, with a place and without."""
+    assert told(bench, "gramil air 19 61").startswith("shop: 19.0 C, 61 %")
+    assert told(bench, "gramil air -4 61 --as-read --at 2026-01-19T09:10").startswith("shop: -4.0 C, 61 %")
+    assert told(bench, "gramil air read 19 47 --at 2026-01-19T09:20").startswith("shop: 19.0 C, 47 %")
+    assert told(bench, "gramil air hou 20 52").startswith("house: 20.0 C, 52 %")
+    assert "Missing argument 'HUMIDITY'" in gramil(bench, "air", "house", "20").stderr
+
+
+def test_the_word_store_may_be_left_out(bench: Path) -> None:
+    told(bench, "gramil done wood_chosen Fell --store shop.gramil")
+    assert "Taken back: done: wood_chosen, Fell." in told(bench, "gramil undo --yes")
+    assert "shop.gramil is sound." in gramil(bench, "verify").stdout
+    assert "No command 'verfy'" in gramil(bench, "verfy").stderr
 
 
 def test_a_torn_list_is_no_list(bench: Path) -> None:

@@ -101,8 +101,8 @@ def pressed(shell: str, around: dict[str, str]) -> list[str]:
                                cwd=around["HOME"], start_new_session=True)  # fmt: skip
     os.close(there)
     try:
-        _typed(here, f'eval "$(gramil completion {shell})"; echo read""y\n', "ready")
-        shown = [_typed(here, f"\x15{line}\t", after) for line, after in LINES.items()]
+        typed_until(here, f'eval "$(gramil completion {shell})"; echo read""y\n', "ready")
+        shown = [typed_until(here, f"\x15{line}\t", after) for line, after in LINES.items()]
     finally:
         running.kill()
         running.wait()
@@ -110,7 +110,7 @@ def pressed(shell: str, around: dict[str, str]) -> list[str]:
     return shown
 
 
-def _typed(terminal: int, keys: str, until: str) -> str:
+def typed_until(terminal: int, keys: str, until: str) -> str:
     """Type, and read what is shown until something appears."""
     os.write(terminal, keys.encode())
     shown, end = "", time.monotonic() + PATIENCE

@@ -18,6 +18,8 @@ from gramil.cli.streams import nobody_reads_on, settle_streams
 
 WIDE, HIGH = 80, 36
 """Letters a line and lines of what one screen shows of faults."""
+STOPPED = 130
+"""Exit status of a command that the maker stopped."""
 COLLECT_AFTER = 200_000
 """New objects until unused ones are looked for: at the usual 700 a tenth of a short command goes by on looking."""
 PLUGINS = ("PYDANTIC_DISABLE_PLUGINS", "__all__")
@@ -43,6 +45,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "weeks": ("gramil.cli.weeks", "The next weeks over all instruments, for one pair of hands."),
     "match": ("gramil.cli.match", "Which pieces on hand serve which needs, and what must be bought."),
     "done": ("gramil.cli.done", "Note an operation as done, and what a measurement means for the rest."),
+    "day": ("gramil.cli.day", "Commands one after another, each without the word gramil."),
     "cost": ("gramil.cli.cost", "Hours and materials of an instrument, a plain total, a quote sheet."),
     "sheet": ("gramil.cli.sheet", "The set-up sheet of one operation."),
     "store": ("gramil.cli.store", "The shop's record in one file: make, fill, copy, prove, take back."),
@@ -77,13 +80,25 @@ class Commands(click.Group):
         with formatter.section("Commands"):
             formatter.write_dl([(name, short_help) for name, (_, short_help) in COMMANDS.items()])
 
+    def of_the_store(self, ctx: click.Context) -> tuple[str, ...]:
+        """The commands of `gramil store`, before which the word store may be left out."""
+        store = self.get_command(ctx, "store")
+        return (
+            tuple(each for each in store.list_commands(ctx) if each not in COMMANDS)
+            if isinstance(store, click.Group)
+            else ()
+        )
+
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
         if args and args[0] not in COMMANDS:
+            of_the_store = self.of_the_store(ctx)
+            if args[0] in of_the_store:
+                return super().resolve_command(ctx, ["store", *args])
             from difflib import get_close_matches
 
-            if near := get_close_matches(args[0], COMMANDS, 1):
+            if near := get_close_matches(args[0], (*COMMANDS, *of_the_store), 1):
                 ctx.fail(f"No command {args[0]!r}. Nearest: {near[0]}.")
         return super().resolve_command(ctx, args)
 
@@ -141,34 +156,43 @@ def main() -> None:
     os.environ.setdefault(*PLUGINS)
     settle_streams()
     _heed_being_stopped()
-    output, words = sys.stdout, sys.argv[1:]
-    if words[:1] == [ASK]:
-        answer(words[1:])
-        return
+    if sys.argv[1:2] == [ASK]:
+        answer(sys.argv[2:])
+    elif (code := run()) is not None:
+        sys.exit(code)
+
+
+def run(words: Sequence[str] | None = None) -> str | int | None:
+    """Run one command, the program's own words if none are given; what goes wrong is said on the error stream.
+
+    The answer is the exit status with which it ended before its end, or None.
+    """
+    output, given = sys.stdout, None if words is None else list(words)
     try:
-        with paged(words):
-            gramil(standalone_mode=False, color=colours(os.environ))
+        with paged(sys.argv[1:] if given is None else given):
+            gramil(args=given, standalone_mode=False, color=colours(os.environ))
     except click.ClickException as error:
         error.show()
-        sys.exit(error.exit_code)
+        return error.exit_code
     except click.Abort:
         click.echo("Stopped.", err=True)
-        sys.exit(130)
+        return STOPPED
     except click.exceptions.Exit as stop:
-        sys.exit(stop.exit_code)
+        return stop.exit_code
     except SystemExit as stop:
         # click replaces a stream that nobody reads any more with another
-        sys.exit(0 if sys.stdout is not output or nobody_reads_on(stop.__context__) else stop.code)
+        return 0 if sys.stdout is not output or nobody_reads_on(stop.__context__) else stop.code
     except OSError as error:
         if nobody_reads_on(error):
             sys.stderr.close()
-            sys.exit(0)
+            return 0
         click.echo(_cannot(error), err=True)
-        sys.exit(2)
+        return 2
     except Exception as error:
         from gramil.faults import MakersFault
 
         if not isinstance(error, MakersFault):
             raise
         click.echo(_on_a_screen(list(map(str, error.faults))), err=True)
-        sys.exit(2)
+        return 2
+    return None

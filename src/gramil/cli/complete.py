@@ -32,14 +32,16 @@ def candidates(words: Sequence[str]) -> Words:
 
 def _next(table: Mapping[str, Any], before: Sequence[str], begun: str) -> Words:
     node: Mapping[str, Any] = {"commands": table["commands"], "options": table["options"], "takes": []}
+    known = {**table["commands"]["store"]["commands"], **table["commands"]}  # the word store may be left out
     given, awaited = 0, ""
     for word in before:
         if awaited:
             awaited = ""
         elif word.startswith("-"):
             awaited = node["options"].get(word, ["", ""])[1]
-        elif word in node.get("commands", {}):
-            node, given = node["commands"][word], 0
+        elif word in known:
+            node, given = known[word], 0
+            known = node.get("commands", {})
         else:
             given += 1
     if awaited:

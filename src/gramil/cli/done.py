@@ -143,7 +143,8 @@ def command(
 def _by_number(store: Store, asked: ToNote) -> NotedWork:
     """The operations of lines that were shown last, noted as done on their instruments: all of them or none."""
     from gramil.acts.work import together
-    from gramil.cli.last_list import lines_meant, still_listed
+    from gramil.cli.last_list import lines_meant
+    from gramil.cli.opened import opened_since
 
     lines = lines_meant(store, tuple(dict.fromkeys(asked.operation.split(","))))
     if len(lines) > 1 and (asked.values or asked.written or asked.left):
@@ -152,14 +153,14 @@ def _by_number(store: Store, asked: ToNote) -> NotedWork:
     first, *rest = (
         together(store, f"done: {len(acts)} operations", Hand(asked.now), acts) if len(acts) > 1 else (acts[0](),)
     )
-    still_listed(store)
+    opened = opened_since(store, asked.now)
     also = [
         AlsoDone(line.instrument, each.noted.operation, each.noted.what, each.noted.used_up)
         for line, each in zip(lines[1:], rest, strict=True)
     ]
     said = [text for each in (first, *rest) for text in each.lines]
     once = reversed(dict.fromkeys(reversed(said)))  # where it is noted is said at the end
-    return NotedWork(tuple(once), replace(first.noted, also=tuple(also)))
+    return NotedWork((*once, *opened), replace(first.noted, also=tuple(also)))
 
 
 def _all_written(asked: ToNote, whole: Work, figures: Figures) -> dict[str, str]:

@@ -1,7 +1,8 @@
 """The list of open work that was shown last: kept beside the store, so that `gramil done 3` means its third line."""
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
@@ -29,8 +30,8 @@ class Line:
 
 @dataclass(frozen=True)
 class Listed:
-    """The list as it was shown; `change` is the record's last change at that time, or a later one of the maker's own by
-    number.
+    """The list as it was shown; `change` is the record's last change at that time, or a later one of the maker's own on
+    this command line.
     """
 
     change: int
@@ -71,9 +72,32 @@ def lines_meant(store: Store, numbers: Sequence[str]) -> tuple[Line, ...]:
     return meant
 
 
-def still_listed(store: Store) -> None:
-    """The change just made was the maker's own, by number: the list that was shown goes on counting."""
-    keep_list(store, _listed(store).lines)
+def still_listed(store: Store, more: Sequence[Line] = ()) -> int:
+    """The change just made was the maker's own, by number: the list that was shown goes on counting, with more lines
+    at its end. Gives the number of the first of these.
+    """
+    lines = _listed(store).lines
+    keep_list(store, (*lines, *more))
+    return len(lines) + 1
+
+
+def not_listed(store: Store, lines: Sequence[Line]) -> tuple[Line, ...]:
+    """Those of the lines whose work the list that was shown does not have."""
+    shown = {(each.instrument, each.operation) for each in _listed(store).lines}
+    return tuple(each for each in lines if (each.instrument, each.operation) not in shown)
+
+
+@contextmanager
+def list_goes_on(store: Store) -> Iterator[None]:
+    """What is changed within is the maker's own: a list that counted before it goes on counting after it."""
+    before = _last(store)
+    yield
+    try:
+        listed = _listed(store)
+    except MakersFault:  # none was shown
+        return
+    if listed.change == before:
+        keep_list(store, listed.lines)
 
 
 def beside(store: Path) -> Path:

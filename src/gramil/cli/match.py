@@ -159,8 +159,10 @@ def _from_store(
     said: list[str] = []
     if reserve:
         from gramil.acts import wood
+        from gramil.cli.last_list import list_goes_on
 
-        promised = wood.reserve(store, found, {each.name: each.id for each in asked}, Hand(now), sticks=sticks)
+        with list_goes_on(store):
+            promised = wood.reserve(store, found, {each.name: each.id for each in asked}, Hand(now), sticks=sticks)
         said = [f"Promised: {each.name} to {each.instrument}." for each in promised]
     return (found, sticks), [each.name for each in asked], said
 

@@ -282,6 +282,7 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
     """
     from gramil.acts.tools import check_jig
     from gramil.bare_numbers import with_unit
+    from gramil.cli.last_list import list_goes_on
     from gramil.cli.store_readings import ask_constant
     from gramil.measure import read_length
     from gramil.sheets.handed_out import stale_in_store
@@ -295,7 +296,8 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
         hand = hand_asked_for(opened, at, as_read)
         if not as_read:
             ask_constant(opened, found, length, written, unit)
-        check_jig(opened, found, length, hand)
+        with list_goes_on(opened):
+            check_jig(opened, found, length, hand)
         click.echo(f"{jig}: {written}, measured {hand.now:%Y-%m-%d}.")
         stale = [
             StaleAnswer(owner.name, each.given.title, each.given.at, each.why)
