@@ -139,3 +139,30 @@ def test_a_tool_is_held_against_what_it_was(
     assert stands() == before
     assert post(demo, path, **form, as_read=hidden(request.text)).status_code == 200
     assert stands() == (("2.457 mm", []) if kind == "jig" else (before[0], [0.58, 0.023]))
+
+
+def test_a_day_that_cannot_be_is_asked_about_once(served: Served, demo: httpx.Client) -> None:
+    """The binding was glued two days ago: its ledge is not cut today, unless the note comes late."""
+    assert post(demo, f"{TARN}/operation/bound", do="done").status_code == 200
+    served.clock.later(days=2)
+    first = post(demo, f"{TARN}/operation/ledge_cut", do="done", note="by hand")
+    assert first.status_code == 422
+    page = unescape(first.text)
+    assert 'is after the day when "Glue the binding to the board" was done' in page
+    assert "Is the day right?" in page
+    assert 'value="by hand"' in page
+    assert noted(served) == (["bound"], [])
+    answer = hidden(first.text)
+    served.clock.later(days=1)
+    again = post(demo, f"{TARN}/operation/ledge_cut", do="done", as_read=answer)
+    assert again.status_code == 422, "the answer was about the other day"
+    assert post(demo, f"{TARN}/operation/ledge_cut", do="done", as_read=hidden(again.text)).status_code == 200
+    assert noted(served) == (["bound", "ledge_cut"], [])
+
+
+def test_what_is_noted_ahead_of_the_clock_is_said_before_it_is_taken_back(served: Served, demo: httpx.Client) -> None:
+    post(demo, f"{TARN}/operation/tapered", do="done")
+    assert "Is the day right?" not in demo.get(f"{TARN}/operation/tapered/not-done").text
+    served.clock.later(days=-2)
+    for page in (f"{TARN}/operation/tapered/not-done", f"{TARN}/anew/board"):
+        assert "is before this was noted" in demo.get(page).text

@@ -202,3 +202,15 @@ def test_a_jig_s_constant_is_held_against_what_it_was(bench: Path) -> None:
     assert "1.50 mm more" in asked.stderr
     taken = gramil(bench, "store", "jig", store.name, "taper sled", "64", "--as-read")
     assert "64 mm, measured" in taken.stdout
+
+
+def test_a_day_that_cannot_be_is_asked_about_in_a_file_as_well(bench: Path) -> None:
+    assert gramil(bench, "done", "ledge_cut", "tarn.toml", "--at", "2026-02-10T09:00").returncode == 0
+    record = bench / "tarn.made.toml"
+    before = record.read_bytes()
+    asked = gramil(bench, "done", "bound", "tarn.toml", "--at", "2026-02-09T09:00")
+    assert asked.returncode == 2
+    assert 'before the day when "Cut the ledge for the binding" was done, 2026-02-10' in asked.stderr
+    assert record.read_bytes() == before
+    taken = gramil(bench, "done", "bound", "tarn.toml", "--at", "2026-02-09T09:00", "--as-read")
+    assert taken.returncode == 0, taken.stderr

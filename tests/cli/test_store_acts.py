@@ -144,6 +144,7 @@ def test_a_part_made_ahead_and_a_place_are_written_down(shop: Path) -> None:
         ("air", "attic", "19", "45", "--store", "{shop}"),
         ("store", "lay", "{shop}", "plank", "attic"),
         ("store", "jig", "{shop}", "taper sled", "62.4 mm"),
+        ("store", "not-done", "{shop}", "Tarn", "index_template_made"),
     ],
 )
 def test_a_year_ahead_is_asked_about(shop: Path, words: tuple[str, ...]) -> None:
@@ -151,6 +152,47 @@ def test_a_year_ahead_is_asked_about(shop: Path, words: tuple[str, ...]) -> None
     asked = (*(str(shop) if each == "{shop}" else each for each in words), "--at", "2199-02-02T09:00")
     assert "days ahead" in run(*asked, refused=True)
     run(*asked, "--as-read")
+
+
+def test_a_day_that_cannot_be_is_asked_about(shop: Path) -> None:
+    """Work before what it follows, or after what follows it, and what is taken back before it was noted."""
+    run("done", "ledge_cut", "Tarn", "--store", shop, "--at", "2026-02-10T09:00")
+    glued = ("done", "bound", "Tarn", "--store", shop)
+    told = run(*glued, "--at", "2026-02-09T17:00", refused=True)
+    assert 'before the day when "Cut the ledge for the binding" was done, 2026-02-10' in told
+    both = run(*glued, "--measured", "blank_width=99", "--at", "2026-02-09T17:00", refused=True)
+    assert "before the day" in both, "one answer takes both questions: both are asked"
+    assert "was read where" in both
+    run(*glued, "--at", "2026-02-10T17:00")
+    assert "was over, 2026-02-11" in run(
+        "done", "markers_set", "Tarn", "--store", shop, "--at", "2026-02-10T18:00", refused=True
+    )
+    assert "after the day when" in run(
+        "done", "tapered", "Tarn", "--store", shop, "--at", "2026-02-12T09:00", refused=True
+    )
+    for words in (("not-done", shop, "Tarn", "bound"), ("anew", shop, "Tarn", "board")):
+        early = ("store", *words, "--at", "2026-02-09T09:00")
+        assert "is before this was noted, 2026-02-10" in run(*early, refused=True)
+    with open_store(shop) as store:
+        assert {"ledge_cut", "bound"} <= {
+            each.operation for each in operations_done(store, instrument(store, "Tarn").id)
+        }
+    run("store", "not-done", shop, "Tarn", "bound", "--at", "2026-02-09T09:00", "--as-read")
+    run(*glued, "--at", "2026-02-09T17:00", "--as-read")
+
+
+def test_a_correction_before_what_it_corrects_is_asked_about(shop: Path) -> None:
+    thick = ("--measured", "board_thickness=6.2mm", "--store", shop)
+    run("done", "thicknessed", "Tarn", *thick, "--at", "2026-02-10T09:00")
+    run("air", "shop", "18", "44", "--store", shop, "--at", "2026-02-10T08:00")
+    for words in (
+        ("measured", shop, "Tarn", "board_thickness", "6.25mm"),
+        ("measured", shop, "Tarn", "board_thickness", "--strike"),
+        ("reading", shop, "shop", "2026-02-10T08:00"),
+    ):
+        early = ("store", *words, "--at", "2026-02-09T09:00")
+        assert "is before this was noted, 2026-02-10" in run(*early, refused=True)
+        run(*early, "--as-read")
 
 
 def test_a_restore_says_what_it_would_lose(shop: Path) -> None:

@@ -43,6 +43,15 @@ def doubt_of(question: Question, unit: LengthUnit) -> Doubt:
     return Doubt(text, f"{reading.address}={reading.value!r}")
 
 
+def moment_doubt(request: PageRequest, against: str) -> dict[str, Doubt]:
+    """The question about the moment of this form, if anything speaks against it and it was not asked before.
+
+    Asked anew on another day: the answer is that day's.
+    """
+    doubt = Doubt(f"{against}. Is the day right?", f"moment={request.now:%Y-%m-%d}")
+    return {} if not against or doubt.answer in request.many(AS_READ) else {"moment": doubt}
+
+
 def measured_doubts(
     request: PageRequest, figures: Figures, measured: Iterable[Measurement], operation: str, unit: LengthUnit
 ) -> dict[str, Doubt]:

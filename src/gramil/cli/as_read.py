@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 
 from gramil import names as n
+from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
 
 if TYPE_CHECKING:
@@ -15,8 +16,20 @@ if TYPE_CHECKING:
 F = TypeVar("F", bound=Callable[..., Any])
 ANSWER = "Nothing was written: write it anew, or take it as read with --as-read"
 as_read_option: Callable[[F], F] = click.option(
-    "--as-read", is_flag=True, help="Take readings as they are, those too that are far from what is wanted."
+    "--as-read", is_flag=True, help="Take readings and moments as they are, those too that are asked about."
 )
+
+
+def ask_together(*asks: Callable[[], None]) -> None:
+    """Every question that several askings raise, in one MakersFault: one answer takes them all."""
+    asked: list[Fault] = []
+    for each in asks:
+        try:
+            each()
+        except MakersFault as fault:
+            asked += fault.faults
+    if asked:
+        raise MakersFault(asked)
 
 
 def ask(figures: Figures, found: "Iterable[Measurement]", operation: str, as_read: bool) -> None:

@@ -13,9 +13,10 @@ from gramil.acts.work import UsedUp, refuse_work
 from gramil.answers.noted import AlsoDone, WorkNoted
 from gramil.answers.record import UsedAnswer
 from gramil.change.as_made import with_readings
+from gramil.change.days_in_order import days_of_operations, days_of_record, out_of_order
 from gramil.change.settled import settled
 from gramil.change.sheet_figures import addresses_to_measure
-from gramil.cli.as_read import as_read_option, ask
+from gramil.cli.as_read import as_read_option, ask, ask_together
 from gramil.cli.done_words import DoneWords, meaning_of_readings
 from gramil.cli.json_option import answers_in_lines
 from gramil.cli.kinds import Number
@@ -23,7 +24,7 @@ from gramil.cli.left_unsaid import WithValues
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.short_values import MEASURED_SO, hours_in, with_values
-from gramil.cli.store_options import ask_moment, moment, moment_of, refuse_two_shops, store_file
+from gramil.cli.store_options import ask_moment, ask_order, moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.which_shop import store_by_itself
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
@@ -205,7 +206,8 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> NotedWork:
         refuse_work(operation, whole, set(made.operations) - {NO_OPERATION})
         figures = settled(made.pinned(drawn))
         found = read_measurements(figures, _all_written(asked, whole, figures), units)
-        ask(figures, found, operation, asked.as_read)
+        against = out_of_order(whole, days_of_record(made, now), operation, now)
+        ask_together(lambda: ask_order(against, asked.as_read), lambda: ask(figures, found, operation, asked.as_read))
         pins = _pins(found, now, operation)
         meaning = meaning_of_readings(operation, whole, made.operations, figures, pins)
         words = DoneWords(operation, whole, described.instrument.instrument.name, tuple(made.operations), meaning)
@@ -248,7 +250,8 @@ def _in_store(store: Store, name: str, asked: ToNote) -> NotedWork:
     ask_moment(now, next((each.at for each in changes(store, 1)), ""), asked.as_read)
     text = revision(store, owner.id).text
     described = parse_description(text, name)
-    before = tuple(each.operation for each in operations_done(store, owner.id))
+    done = operations_done(store, owner.id)
+    before = tuple(each.operation for each in done)
     work = work_of(store, owner.id)
     whole = needed(work, described.instrument)
     refuse_work(operation, whole, set(before))
@@ -256,7 +259,8 @@ def _in_store(store: Store, name: str, asked: ToNote) -> NotedWork:
     first = formatter_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
     found = read_measurements(figures, _all_written(asked, whole, figures), figures[n.instrument_units])
-    ask(figures, found, operation, asked.as_read)
+    against = out_of_order(whole, days_of_operations(done, now), operation, now)
+    ask_together(lambda: ask_order(against, asked.as_read), lambda: ask(figures, found, operation, asked.as_read))
     pins = _pins(found, now, operation)
     meaning = meaning_of_readings(operation, whole, before, figures, pins, names_given(store, owner, whole))
     # worked out before anything is written: a reading that no instrument can have had stood in the record, and each

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, get_args
 import click
 
 from gramil.answers.record import AirAnswer, Marked, MeasuredAnew, OpenAgain, ReadAnew, UsedAnswer
-from gramil.cli.as_read import as_read_option, ask
+from gramil.cli.as_read import as_read_option, ask, ask_together
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.left_unsaid import InTheStore, the_store
-from gramil.cli.store_options import hand_asked_for, moment, moment_of
+from gramil.cli.store_options import ask_order, hand_asked_for, moment, moment_of
 from gramil.faults import MakersFault
 from gramil.measure import TemperatureUnit, in_degrees, read_temperature
 from gramil.shop.instruments import Standing
@@ -30,8 +30,9 @@ WHY = click.option("--why", default="", help="Why, in a line; it stays in the re
 @the_store
 @click.argument("name")
 @click.argument("operation")
+@as_read_option
 @moment
-def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgain:
+def not_done(store: Path, name: str, operation: str, as_read: bool, at: str | None) -> OpenAgain:
     """Take back that OPERATION was done on the instrument NAME, however long ago, and say what hangs on it.
 
     What was measured at it stays; wood that it used up is put back, promised as before. A part that was spoiled is
@@ -42,6 +43,7 @@ def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgai
     """
     from gramil.acts.left_over import left_of
     from gramil.acts.work import hanging, not_done_after_all
+    from gramil.change.days_in_order import before_it
     from gramil.shop.instruments import instrument
     from gramil.shop.operations_done import operations_done
 
@@ -51,8 +53,10 @@ def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgai
         if operation not in done:
             remedy = f"done are: {', '.join(done)}" if done else "nothing is noted as done on it"
             raise MakersFault.of(f"{operation} is not noted as done on {owner.name}", remedy=remedy)
+        hand = hand_asked_for(opened, at, as_read)
+        ask_order(before_it([done[operation].at], hand.now), as_read)
         after = hanging(opened, owner, operation)
-        back = not_done_after_all(opened, done[operation], Hand(moment_of(at)))
+        back = not_done_after_all(opened, done[operation], hand)
         left = left_of(opened, {each.name for each in back})
     click.echo(f"{owner.name}: {operation} is open again.")
     for each in back:
@@ -84,10 +88,11 @@ def measured(
     """
     from gramil import names as n
     from gramil.acts.corrections import correct_measurement
+    from gramil.change.days_in_order import before_it
     from gramil.change.in_store import figures_in_store
     from gramil.shop.corrections import measured_rows
     from gramil.shop.instruments import instrument
-    from gramil.shop.operations_done import read_measurements
+    from gramil.shop.operations_done import Measurement, read_measurements
 
     if strike == (value is not None):
         raise click.UsageError("give the right VALUE, or --strike")
@@ -97,10 +102,12 @@ def measured(
         if not rows:
             raise MakersFault.of(f"{address} was not measured on {owner.name}", remedy=_measured_on(opened, owner.id))
         figures, right = figures_in_store(opened, owner), None
-        if value is not None:
-            (right,) = read_measurements(figures, {address: value}, figures[n.instrument_units])
-            ask(figures, [right], "", as_read)
         hand = replace(hand_asked_for(opened, at, as_read), why=why)
+        against, read = before_it([rows[0].at], hand.now), list[Measurement]()
+        if value is not None:
+            read = [*read_measurements(figures, {address: value}, figures[n.instrument_units])]
+            (right,) = read
+        ask_together(lambda: ask_order(against, as_read), lambda: ask(figures, read, "", as_read))
         correct_measurement(opened, rows[0], right, hand, figures=figures)
     old, moment = rows[0].measurement, rows[0].at
     was = f"{address}, {old.written} of {moment[:10]}"
@@ -120,8 +127,11 @@ def measured(
     help="What it should say: humidity %, temperature in the shop's unit.",
 )
 @WHY
+@as_read_option
 @moment
-def reading(store: Path, place: str, when: str, right: tuple[float, str] | None, why: str, at: str | None) -> ReadAnew:
+def reading(
+    store: Path, place: str, when: str, right: tuple[float, str] | None, why: str, as_read: bool, at: str | None
+) -> ReadAnew:
     """Strike the reading of PLACE that was taken at WHEN, or put it right.
 
     \b
@@ -131,14 +141,16 @@ def reading(store: Path, place: str, when: str, right: tuple[float, str] | None,
     from gramil.acts.air import correct_reading
     from gramil.air.places import instant_of
     from gramil.air.places import place as place_named
+    from gramil.change.days_in_order import before_it
     from gramil.shop.corrections import reading_at
 
     with open_store(store) as opened:
         of = place_named(opened, place)
         seen = reading_at(opened, of.id, instant_of(moment_of(when)))
-        unit = shop_degrees(opened)
+        hand, unit = replace(hand_asked_for(opened, at, as_read), why=why), shop_degrees(opened)
+        ask_order(before_it([seen.at.isoformat()], hand.now), as_read)
         new = None if right is None else replace(seen, humidity=right[0], temperature=read_temperature(right[1], unit))
-        correct_reading(opened, of, seen, Hand(moment_of(at), why=why), right=new)
+        correct_reading(opened, of, seen, hand, right=new)
     was = f"{of.name}, {_clock(seen.at)}, {_air(seen, unit)}"
     click.echo(f"{was}: struck." if new is None else f"{was}: {_air(new, unit)} now.")
     return ReadAnew(of.name, seen.at.isoformat(), _air_read(seen), None if new is None else _air_read(new))

@@ -58,6 +58,13 @@ def ask_moment(now: datetime, last: str, as_read: bool) -> None:
         raise MakersFault.of(f"{now:%Y-%m-%d} is {ahead} days ahead", remedy=remedy, where="--at")
 
 
+def ask_order(against: str, as_read: bool) -> None:
+    """Raises MakersFault with what speaks against a moment, if anything does and it is not to be taken as it is."""
+    if against and not as_read:
+        remedy = "is the day right? Nothing was written: write it anew, or take it as it is with --as-read"
+        raise MakersFault.of(against, remedy=remedy, where="--at")
+
+
 def hand_asked_for(store: "Store", at: str | None, as_read: bool) -> "Hand":
     """The hand that writes at the moment asked for. Raises MakersFault where `ask_moment` does."""
     from gramil.store.writing import Hand, changes

@@ -33,6 +33,7 @@ def anew_page(request: PageRequest, _: OpenInstruments) -> Response:
         f"Begin {what} anew",
         "This work is open again, what was measured of it no longer counts, and its wood is asked for again. "
         "The old piece is written off: to keep it for another use, write it down in stock, with the sizes it has left.",
+        tuple(each.at for each in works),
     )
     return question_page(request, wrong)
 

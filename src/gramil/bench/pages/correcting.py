@@ -22,6 +22,7 @@ from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import address_of_work
 from gramil.bench.units import formatter_for
+from gramil.change.days_in_order import before_it
 from gramil.faults import Fault, MakersFault
 from gramil.measure import TemperatureUnit, in_degrees, read_mass
 from gramil.shop.corrections import (
@@ -50,7 +51,7 @@ class Entry:
 @dataclass(frozen=True)
 class Correction:
     """An entry that may be wrong: what it is, what it says, the fields to correct it, what was seen, where to go
-    afterwards.
+    afterwards, and the moments (ISO 8601) at which it was noted.
     """
 
     heading: str
@@ -61,6 +62,7 @@ class Correction:
     back: str
     strikes: str = "Strike it"
     means: str = "It no longer counts from then on. What stood there stays in the record."
+    noted: tuple[str, ...] = ()
 
 
 def readings_page(request: PageRequest, _: OpenInstruments) -> Response:
@@ -113,6 +115,7 @@ def _wrong_reading(request: PageRequest, of: Place, seen: Reading, unit: Tempera
         ),
         "/air/reading/correct",
         f"/air/readings?place={quote(of.name)}",
+        noted=(seen.at.isoformat(),),
     )
 
 
@@ -207,6 +210,7 @@ def _wrong_measurement(request: PageRequest, seen: Measured) -> Correction:
         (("was", was.written), ("back", request.one("back"))),
         f"/instrument/{number}/measured/{seen.id}",
         _back(request, number),
+        noted=(seen.at,),
     )
 
 
@@ -259,6 +263,7 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
         address_of_work(number, done.operation),
         "It is not done",
         f"The operation is open again. What was measured at it stays.{back}{rest}{hangs}",
+        (done.at,),
     )
     return question_page(request, wrong)
 
@@ -301,4 +306,7 @@ def question_page(
     faults: tuple[Fault, ...] = fault.faults if fault else ()
     found = doubts or {}
     status = 422 if faults or found else 200
-    return request.page("correct.html", status, title=wrong.heading, wrong=wrong, faults=faults, doubts=found)
+    against = before_it(wrong.noted, request.now)
+    return request.page(
+        "correct.html", status, title=wrong.heading, wrong=wrong, faults=faults, doubts=found, against=against
+    )

@@ -7,7 +7,7 @@ from starlette.responses import Response
 from gramil.acts.left_over import LEFT, Sizes, note_and_keep
 from gramil.acts.sheets import hand_out
 from gramil.acts.work import UsedUp, measure, note_done
-from gramil.bench.doubts import measured_doubts
+from gramil.bench.doubts import Doubt, measured_doubts, moment_doubt
 from gramil.bench.field_words import in_field_words
 from gramil.bench.measuring import MEASURED, bare
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
@@ -15,6 +15,7 @@ from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import Again, address_of_work, sheet_of, sheet_page_again, work_for, work_named
 from gramil.bench.units import formatter_for
+from gramil.change.days_in_order import days_of_operations, out_of_order
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
 from gramil.shop.operations_done import MOST_HOURS, Measurement, Noted, operations_done, read_measurements
@@ -40,7 +41,8 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
             return sheet_page_again(request, store, open_instruments, name, Again(faults=wrong))
         measured = _measured(request, held)
         first = formatter_for(request.session, held.figures).first
-        if found := measured_doubts(request, held.figures, measured, name, first):
+        found = measured_doubts(request, held.figures, measured, name, first) | _day_doubt(request, store, held, name)
+        if found:
             return sheet_page_again(request, store, open_instruments, name, Again(doubts=found))
         if request.one("do") == "done":
             try:
@@ -54,6 +56,18 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
             measure(store, held.seen, measured, request.hand, figures=held.figures)
     told = "".join(f"&told={each.address}" for each in measured)
     return go(f"{address_of_work(number, name)}?noted=1{told}")
+
+
+def _day_doubt(request: PageRequest, store: Store, held: OpenInstrument, name: str) -> dict[str, Doubt]:
+    """The question about today, if work that comes before it or waits for it was done on another side of it.
+
+    None of work that is noted already: the same form was sent again.
+    """
+    done = operations_done(store, held.seen.id)
+    if request.one("do") != "done" or any(each.operation == name for each in done):
+        return {}
+    days = days_of_operations(done, request.now)
+    return moment_doubt(request, out_of_order(work_for(store, held), days, name, request.now))
 
 
 def _unreadable(request: PageRequest, held: OpenInstrument, unit: LengthUnit) -> dict[str, str]:
