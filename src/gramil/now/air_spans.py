@@ -1,7 +1,8 @@
 """When work that needs a band of air may start: by an outlook as far as it reaches, then by the place's own record.
 
 Where an outlook is given one is taken to be given of the days beyond it too, before they come: what is begun on them is
-what then holds, by the record. From tomorrow on a place's machines count: what they can bring into the band in a night is open.
+what then holds, by the record. From tomorrow on a place's machines count: what they can bring into the band in a night
+is open.
 """
 
 from collections.abc import Iterator, Sequence
@@ -33,8 +34,10 @@ def spans(
     until = _reach(place, now)
     count = max(0, -(-(end - _minute(until, now)) // DAY))
     reached = place.reached(limits)
-    chances = () if place.record is None else place.record.ahead(
-        reached, minutes / 60.0, until.date(), count + 1, foretold=place.outlook.said
+    chances = (
+        ()
+        if place.record is None
+        else place.record.ahead(reached, minutes / 60.0, until.date(), count + 1, foretold=place.outlook.said)
     )
     said_days = luck.days if luck and place.outlook.until else None
     if not chances:
