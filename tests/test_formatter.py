@@ -6,6 +6,7 @@ from typing import Annotated
 import numpy as np
 import pytest
 
+from gramil.decimals import coarse
 from gramil.formatter import Formatter, parted, shown
 from gramil.graph import Input, derive
 from gramil.quantities import Cents, Count, GramPerM, Mm, PerFret, Radians, Unit
@@ -165,3 +166,33 @@ def test_a_string_weighs_in_an_inch_shop_what_its_packet_says() -> None:
     figures = derive(build((), {"string_weighs": Input(GramPerM, "string_weighs")}), {"string_weighs": 0.668})
     assert Formatter(figures, "in").text("string_weighs") == "0.00003741 lb/in"
     assert Formatter(figures, "mm").text("string_weighs") == "0.668 g/m"
+
+
+@pytest.mark.parametrize(
+    ("text", "digits", "said"),
+    [
+        ("1722.4 g", 3, "1720 g"),
+        ("26.2 g", 2, "26 g"),
+        ("100.82 to 123.68 Hz", 2, "100 to 120 Hz"),
+        ("-14032 N mm", 2, "-14000 N mm"),
+        ("0.0 g", 2, "0.0 g"),
+        ("964.1 cm²", 3, "964 cm²"),
+        ("not known", 2, "not known"),
+    ],
+)
+def test_a_figure_in_the_digits_that_it_is_worth(text: str, digits: int, said: str) -> None:
+    assert coarse(text, digits) == said
+
+
+def test_a_line_of_many_points_says_what_a_maker_can_use() -> None:
+    """A half outline by hand: bouts of 120 and 150 mm, a waist of 60 between them; its legs by Pythagoras."""
+    line = ((0.0, 0.0), (0.0, 60.0), (80.0, 120.0), (160.0, 60.0), (240.0, 120.0), (320.0, 150.0), (400.0, 0.0))
+    told = shown(line, None)
+    legs = 60 + 100 + 100 + 100 + math.hypot(80, 30) + 170
+    assert told == (
+        f"7 points from 0.00 to 400.00 mm, {legs:.2f} mm long, off the axis at most 150.00 mm at 320.00 mm, "
+        "between 60.00 mm at 160.00 mm"
+    )
+    assert shown(line, None, "in").startswith("7 points from 0.000 to 15.748 in")
+    assert shown(line[:4], None) == "0 and 0, 0 and 60, 80 and 120 and 160 and 60", "a few are written out"
+    assert shown(tuple((float(each), math.nan) for each in range(9)), None) == "9 points, not all known"

@@ -1,10 +1,15 @@
 """Numbers as text with a given number of decimals, never minus zero: a sign on zero would mislead."""
 
+import re
+from decimal import Decimal
 from fractions import Fraction
 from math import isfinite
 
 DIGITS = 12
 """Significant digits of a number that is written for programs."""
+
+
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
 
 def plus_zero(text: str) -> str:
@@ -28,6 +33,17 @@ def twelve_digits(value: float) -> float:
     which add up floats in different ways, and what is written is to be the same on all.
     """
     return float(f"{value:.{DIGITS}g}") if isfinite(value) else value
+
+
+def coarse(text: str, digits: int) -> str:
+    """A text with each number in it to this many digits that count: `1720 g` of `1722.4 g` to three, `26 g` to two."""
+    return _NUMBER.sub(lambda found: _to_digits(found[0], digits), text)
+
+
+def _to_digits(number: str, digits: int) -> str:
+    """Rounded, half to even, and never closer than it stood there."""
+    rounded = Decimal(f"{Decimal(number):.{digits}g}")
+    return min(f"{rounded:f}", number, key=len)
 
 
 def exact(value: float) -> Fraction:

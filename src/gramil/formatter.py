@@ -8,7 +8,7 @@ is "flat", an unknown value says so. The command line, drawings, sheets and page
 
 import math
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, fields, is_dataclass, replace
 from functools import cache
 from typing import Any, get_type_hints
@@ -16,7 +16,7 @@ from typing import Any, get_type_hints
 import numpy as np
 
 from gramil import names as n
-from gramil.decimals import fixed, plus_zero
+from gramil.decimals import coarse, fixed, plus_zero
 from gramil.graph import Figures
 from gramil.in_shop_units import POUND_FORCE, in_shop_units
 from gramil.inches import as_a_limit, in_64ths, in_inches, inch_places
@@ -27,7 +27,7 @@ from gramil.measure import (
     show_angle,
     show_temperature,
 )
-from gramil.measured_by import Way, beside_inches, is_flat_dish, way_of
+from gramil.measured_by import Way, beside_inches, digits_worth, is_flat_dish, way_of
 from gramil.quantities import unit_of
 from gramil.reference import Ref, Text, filled, name_of
 
@@ -64,6 +64,8 @@ ALIKE = 1e-9
 """In mm: lengths that differ by less are the same; figures that follow from one another agree to within this."""
 MOST = 8
 """The most decimals by which figures are told apart."""
+POINTS_READ = 6
+"""The most points of a line that are written out one by one."""
 MANY = 1e4
 """From this many square or cubic millimetres on, areas and volumes are shown in centimetres."""
 
@@ -116,6 +118,12 @@ class Formatter:
         return self.figures[n.shop_temperature]
 
     def _text(self, address: str, value: Any, unit: str | None) -> str:
+        """As it is worth showing: an estimate in few digits, unless it was measured."""
+        digits = None if unit is None or address in self.figures.pins else digits_worth(address)
+        text = self._exact_text(address, value, unit)
+        return text if digits is None else coarse(text, digits)
+
+    def _exact_text(self, address: str, value: Any, unit: str | None) -> str:
         if unit == "C" and _finite(value):
             return show_temperature(value, self.degrees)
         if unit == "mm" and address in self.places:
@@ -210,6 +218,8 @@ def shown(value: Any, unit: str | None, first: LengthUnit = "mm") -> str:
     if isinstance(value, np.ndarray):
         return _run(value, lambda each: shown(float(each), unit, first))
     if isinstance(value, tuple | list):
+        if _is_line(value):
+            return _line(value, first)
         return _listed([_member(each, unit, first) for each in value])
     if is_dataclass(value) and not isinstance(value, type):
         return _record(value, first)
@@ -309,6 +319,36 @@ def _listed(words: list[str]) -> str:
         return "none"
     *most, last = words
     return f"{', '.join(most)} and {last}" if most else last
+
+
+def _is_line(value: Sequence[Any]) -> bool:
+    """Whether a list is the points of a line, by places along and across, too many to be read one by one."""
+    return len(value) > POINTS_READ and all(
+        isinstance(each, tuple) and len(each) == 2 and all(isinstance(one, float | int) for one in each)
+        for each in value
+    )
+
+
+def _line(points: Sequence[tuple[float, float]], first: LengthUnit) -> str:
+    """What a maker can use of a line of points in mm: how many, from where to where, how long it is, and where it is
+    farthest off the axis and, between two wider places, nearest to it.
+    """
+    along, across = np.array(points, dtype=float).T
+    if not (np.isfinite(along).all() and np.isfinite(across).all()):
+        return f"{len(points)} points, not all known"
+    wide, span = np.abs(across), _run(along, lambda each: _length(each, first))
+    long = _length(float(np.hypot(np.diff(along), np.diff(across)).sum()), first)
+    most = _off_at(wide, along, wide.argmax(), first)
+    told = f"{len(points)} points from {span}, {long} long, off the axis at most {most}"
+    waists = [
+        each for each in range(1, len(wide) - 1) if ALIKE < wide[each] < wide[each - 1] and wide[each] <= wide[each + 1]
+    ]
+    waist = min(waists, key=lambda each: wide[each], default=None)
+    return told if waist is None else f"{told}, between {_off_at(wide, along, waist, first)}"
+
+
+def _off_at(wide: np.ndarray, along: np.ndarray, row: int | np.intp, first: LengthUnit) -> str:
+    return f"{_length(float(wide[row]), first)} at {_length(float(along[row]), first)}"
 
 
 def _record(value: Any, first: LengthUnit) -> str:

@@ -65,6 +65,20 @@ def is_flat_dish(address: str, value: float) -> bool:
     return abs(value) >= FROM_FEET and _row_of(address).get("by") == "dish"
 
 
+def digits_worth(address: str) -> int | None:
+    """How many digits of an estimate are worth showing, by its figure; None for what is no estimate.
+
+    Raises KeyError if the address is not one.
+    """
+    return _estimates().get(figure_of(address))
+
+
+@cache
+def _estimates() -> Mapping[str, int]:
+    found: Mapping[str, int] = data_tables("tolerances")["estimate"]
+    return found
+
+
 def beside_inches(value: float, way: Way) -> str:
     """What stands beside a length's decimals in an inch shop: `17 25/32 in`, `25 ft`; empty where decimals say all."""
     if way == "dish":

@@ -1,5 +1,6 @@
 """What an instrument weighs: bodies of plain shapes by hand, and the examples between what such guitars weigh."""
 
+import re
 from importlib.resources import files
 
 import numpy as np
@@ -9,9 +10,14 @@ from gramil.change.made import Judged, judge
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.shop.tolerances import tolerance_of
 from gramil.description.wood.timbers import SOFT, TimberKnown
+from gramil.formatter import Formatter
 from gramil.graph import Figures, Pin
+from gramil.measured_by import digits_worth
+from gramil.package_data import data_tables
 from gramil.parts.whole import whole_board, whole_bought, whole_bridge, whole_head, whole_heel, whole_rim, whole_shaft
+from gramil.prints.solved import solved_graph
 from gramil.prints.whole import figures_of
+from gramil.quantities import Gram
 from gramil.shapes.strip_section import Moments
 
 EXAMPLES = files("gramil") / "data" / "examples"
@@ -65,3 +71,25 @@ def test_what_the_scales_say_is_judged_by_what_the_sheet_says(figures: tuple[str
         (found,) = judge({"instrument_weighed": drawn.with_pins(pin)}, drawn)
         assert isinstance(found, Judged)
         assert found.standing == standing, off
+
+
+def test_an_estimate_is_shown_as_coarse_as_it_is_worth(figures: tuple[str, Figures]) -> None:
+    """Judged within 250 g, it ends in a whole ten; what the scales said is shown as they said it."""
+    _, drawn = figures
+    whole = Formatter(drawn).text("whole_weight")
+    assert re.fullmatch(r"\d{3}0 g", whole)
+    assert abs(float(whole.split()[0]) - drawn["whole_weight"]) <= 5.0
+    for name in ("whole_body", "whole_bridge", "graduated_weight", "whole_heel"):
+        assert len(Formatter(drawn).text(name).split()[0].rstrip("0")) <= 2, name
+    read = Pin(1712.0, "2026-05-01", "instrument_weighed")
+    assert Formatter(drawn.with_pins({"whole_weight": read})).text("whole_weight") == "1712.0 g"
+
+
+def test_every_weight_that_is_worked_out_is_an_estimate(figures: tuple[str, Figures]) -> None:
+    """A wood's density differs from piece to piece: no weight is worth a tenth of a gram."""
+    _, drawn = figures
+    weights = [name for name in drawn.graph.dimensions if drawn.graph.annotation(name) == Gram]
+    assert len(weights) >= 13
+    assert [name for name in weights if digits_worth(name) is None] == []
+    solved = solved_graph().dimensions
+    assert set(data_tables("tolerances")["estimate"]) <= set(solved)

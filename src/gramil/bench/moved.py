@@ -9,7 +9,7 @@ from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import Move, moved, shift
 from gramil.findings.finding import Finding, InWords, in_words
-from gramil.formatter import Formatter, formatter_of, shown
+from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures, same
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.shop.operations import Work
@@ -137,8 +137,8 @@ def _row(move: Move, formatter: Formatter) -> MovedRow:
 
 
 def _text(value: float | int | str | bool | None, move: Move, formatter: Formatter) -> str:
-    return "none" if value is None else shown(value, move.unit, formatter.first)
+    return "none" if value is None else formatter.both_of(move.address, value, move.unit)[0]
 
 
 def _signed(move: Move, formatter: Formatter) -> str:
-    return ("+" if move.difference > 0 else "") + shown(move.difference, move.unit, formatter.first)
+    return ("+" if move.difference > 0 else "") + formatter.both_of(move.address, move.difference, move.unit)[0]
