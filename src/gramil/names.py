@@ -1333,8 +1333,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_side_words": ("edge_x_bass", "board_outline",),
     },
     "gramil.drawings.ports": {
-        "piece_ports_on_side": ("port_list", "port_bass", "treble_side_along", "side_along", "piece_bass_turned",),
-        "piece_ports_on_treble": ("port_treble", "treble_side_along", "piece_treble_turned",),
+        "piece_ports_on_side": ("port_list", "port_bass", "treble_side_along", "side_along", "side_stations", "piece_bass_turned",),
+        "piece_ports_on_treble": ("port_treble", "treble_side_along", "treble_side_stations", "piece_treble_turned",),
         "piece_small_ports": ("port_list", "treble_side_along", "piece_small_side_share",),
     },
     "gramil.drawings.section": {

@@ -108,3 +108,17 @@ def test_a_port_of_60_by_38_mm_in_whole_hundredths_of_an_inch_has_its_words_in_i
     (port,) = figures["port_list"]
     assert port.along == 59.9
     assert lying_over(plain(figures["drawing_side"], text)) == []
+
+
+@pytest.mark.parametrize("size", ["along = 40\nacross = 24", "along = 25\nacross = 25", "along = 58\nacross = 36"])
+@pytest.mark.parametrize("middle", [60, 236, 300, 560, 690])
+def test_a_small_port_has_its_words_where_nothing_lies_under_them(size: str, middle: int) -> None:
+    """Wherever on the side it is: a station's line ran through them, and its words through the port."""
+    text = "along = 64\nacross = 40"
+    figures = figures_for("corrie", (text, size), ("centre = 236  ", f"centre = {middle}  "))
+    (port,) = figures["port_list"]
+    assert port.centre == middle
+    marks = plain(figures["drawing_side"], Formatter(figures, "mm").text)
+    told = [each.text for each in marks if isinstance(each, Lettering)]
+    assert any(each.startswith("port: the bass side") for each in told)
+    assert lying_over(marks) == []

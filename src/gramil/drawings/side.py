@@ -16,7 +16,7 @@ OWNS = ("drawing_", "piece_")
 
 Box = tuple[Mm, Mm, Mm, Mm]
 """Left, low, right and high."""
-AWAY = tuple(3.0 * step for step in range(12))
+AWAY = tuple(3.0 * step for step in range(36))
 """How far further from its line a station's words are tried, in mm, where a port is in their way."""
 LONG = 62.0
 """In mm, as long as the longest of such words: a bout's name with its depth."""
