@@ -1062,7 +1062,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "setup_neck_blank": ("plank_choice", "plank_pieces",),
         "setup_neck_scarf": ("plank_scarfed", "carve_scarf", "carve_heel", "plank_heel_blocks", "plank_toe",),
         "setup_neck_rod": ("neck_rod", "carve_rod_access",),
-        "setup_neck_head": ("head_tuners", "strings_count",),
+        "setup_neck_head": ("head_tuners", "strings_count", "station_fanned",),
         "setup_neck_carve": ("carve_stations", "carve_facets",),
     },
     "gramil.setups.neck_joint": {
@@ -2226,7 +2226,7 @@ if TYPE_CHECKING:
     class DrawingRef(Ref[Drawing]):
         name: Ref[str]
         title: Ref[str]
-        seen_from: Ref[Literal['the face', 'the underside', 'the inside', 'the side', 'the end', 'either side']]
+        seen_from: Ref[Literal['the face', 'the underside', 'the inside', 'the side', 'the end', 'either side', 'as each says']]
         marks: Members[Ref[Any], Any]
         stretch: Ref[float]
         scale: Ref[float]

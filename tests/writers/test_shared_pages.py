@@ -1,12 +1,13 @@
 """Small cards on shared pages: every card whole on one page, none over another; words are no reason for a page."""
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
 
 from gramil.drawings.marks import Drawing, Line, Polyline, Words
 from gramil.writers.extents import bounds
-from gramil.writers.plain import plain
+from gramil.writers.plain import plain, seen_from
 from gramil.writers.shared_pages import card_of, is_small, shared
 from gramil.writers.tiles import tiled
 
@@ -35,6 +36,18 @@ def test_cards_lie_whole_and_apart_on_few_pages() -> None:
         assert len(tiled(page.marks, "a4", TRUE).tiles) == 1
         for one, other in combinations([bounds([mark]) for mark in boxes], 2):
             assert one[2] < other[0] or other[2] < one[0] or one[3] < other[1] or other[3] < one[1]
+
+
+def test_a_page_of_cards_seen_from_different_places_leaves_that_to_each() -> None:
+    """A card of one side says so under it; the page's foot had called it the same from either side."""
+    ends = (replace(box("nut", 50.0, 20.0), seen_from="the end"), box("gauge", 60.0, 30.0))
+    for drawings, foot in (
+        (ends, "Each card says from where it is seen."),
+        ((ends[0], ends[0]), "Seen from the end."),
+        ((ends[1], ends[1]), "The same from either side."),
+    ):
+        (page,) = shared([card_of(each, plain(each, str)) for each in drawings], "a4", TRUE)
+        assert seen_from(page.drawing) == foot
 
 
 def test_a_long_template_shares_no_page() -> None:

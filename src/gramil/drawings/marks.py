@@ -12,7 +12,7 @@ from typing import Any, Literal
 from gramil.reference import Ref, Text
 
 Point = tuple[float, float]
-SeenFrom = Literal["the face", "the underside", "the inside", "the side", "the end", "either side"]
+SeenFrom = Literal["the face", "the underside", "the inside", "the side", "the end", "either side", "as each says"]
 Anchor = Literal["left", "middle", "right"]
 
 

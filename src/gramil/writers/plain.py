@@ -73,6 +73,8 @@ def seen_from(drawing: Drawing) -> str:
     """From where the drawing is seen, as a sentence."""
     if drawing.seen_from == "either side":
         return "The same from either side."
+    if drawing.seen_from == "as each says":
+        return "Each card says from where it is seen."
     return f"Seen from {drawing.seen_from}."
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from textwrap import wrap
 
-from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline, SeenFrom
 from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, clean, width
 from gramil.writers.paper import card_sheets
@@ -120,7 +120,9 @@ def _together(page: Sequence[tuple[Card, Point]]) -> Card:
     marks = tuple(mark for card, at in page for mark in _laid(card, at))
     names = tuple(name for card, _ in page for name in card.names)
     title = f"small cards: {', '.join(names)}"
-    return Card(replace(first.drawing, title=title, seen_from="either side", kerf=""), marks, names)
+    views = {card.drawing.seen_from for card, _ in page}
+    seen: SeenFrom = views.pop() if len(views) == 1 else "as each says"
+    return Card(replace(first.drawing, title=title, seen_from=seen, kerf=""), marks, names)
 
 
 def _laid(card: Card, at: Point) -> tuple[Plain, ...]:
