@@ -146,3 +146,20 @@ def test_a_woods_name_is_one(name: str) -> None:
 @pytest.mark.parametrize("name", [*PLASTICS, "", "red", "ash grey", "faux maple", "maple plastic", "érable", "7"])
 def test_anything_else_is_none(name: str) -> None:
     assert not is_wood(name)
+
+
+@pytest.mark.parametrize(
+    ("name", "asked"),
+    [("plastic", ""), ("cream plastic", ""), ("celluloid, black", ""), ("tortoloid", "tortoloid"),
+     ("", "board binding, not said what of")],
+)  # fmt: skip
+def test_nobody_asks_whether_plastic_is_a_protected_wood(
+    name: str, asked: str, text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """The template says "or plastic": whoever wrote that was asked for its botanical name."""
+    text = text_of("tarn").replace('wood = "maple"                   # what', "# what")
+    figures = derive_text(set_key(text, "binding.wood", name) if name else text, text_of("shop"))
+    said = " ".join(Formatter(figures).filled(each.says) for each in figures["finding_permits"])
+    assert "plastic" not in said
+    assert "celluloid" not in said
+    assert asked in said

@@ -6,13 +6,16 @@ from gramil import names as n
 from gramil.description.records import Stuff
 from gramil.findings.finding import Finding, Findings, Severity
 from gramil.findings.threshold import not_judged
-from gramil.reference import joined, says
+from gramil.reference import Says, joined, says
 
 OWNS = ("finding_",)
 
 NAME = "protected wood"
 ASK = "Ask its seller for the species and for its papers, and keep both; or take a wood that is not listed."
-TO_KNOW = "Say what wood they are of, by its botanical name if the trade's is not known here; then it is judged."
+TO_KNOW = (
+    "Say what wood they are of, by its botanical name if the trade's is not known here, or that they are of plastic; "
+    "then it is judged."
+)
 SEVERITY: dict[str, Severity] = {"listed": "caution", "ask": "note"}
 
 
@@ -34,9 +37,15 @@ def _protected(part: Stuff) -> Finding:
 
 
 def _unknown(parts: list[Stuff]) -> Finding:
-    woods = joined("; ", [says("{}", n.stuff_list[each.name].wood) for each in parts])
+    woods = joined("; ", map(_called, parts))
     because = "because whether these are protected is not known: " + woods
     return not_judged(NAME, n.stuff_list[parts[0].name].wood, because, TO_KNOW)
+
+
+def _called(part: Stuff) -> Says:
+    """A binding of which nothing is said is treated as plastic, and is not called so."""
+    at = n.stuff_list[part.name]
+    return says("{}, not said what of", at.name) if part.doubt and part.standing == "not said" else says("{}", at.wood)
 
 
 def _none() -> Finding:

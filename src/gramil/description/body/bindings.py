@@ -11,10 +11,12 @@ from gramil.description.instrument import Instrument
 from gramil.description.normal_row import Normal, Values
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.own_woods import own_woods
-from gramil.wood.wood_words import is_wood
+from gramil.wood.wood_words import is_wood, words_of
 
 Material = Literal["wood", "plastic", "not known", "not said"]
 """What a binding is: "not known" is of a name that no known wood has, "not said" of no name at all."""
+PLASTIC = frozenset(("plastic", "celluloid"))
+"""Words that say by themselves that something is no wood: nobody is asked for its species."""
 _WHAT = "what {} is: wood, plastic, not known (of a name that no known wood has), or not said"
 _REASON = "by its name"
 
@@ -56,4 +58,6 @@ def material_of(said: Literal["wood", "plastic"] | None, name: str | None, shop:
         return said
     if name is None:
         return "not said"
+    if PLASTIC & set(words_of(name)):
+        return "plastic"
     return "wood" if is_wood(name, own_woods(shop)) else "not known"
