@@ -185,6 +185,16 @@ def words_of(figure: Ref[Any] | str, formatter: Formatter) -> str:
     return words[:1].upper() + words[1:] + steps_in_words(steps, axes_of(graph.annotation(name)))
 
 
+def with_its_sign(figure: Ref[Any] | str, formatter: Formatter) -> str:
+    """What a figure is called where it may be set: its whole sentence if that says what a negative one means."""
+    name, _ = parse_address(str(figure))
+    graph = formatter.figures.graph
+    dimension = graph.dimensions.get(name)
+    told = dimension.what if dimension else graph.inputs[name].what
+    sentence = in_shop_units(" ".join(told.split()).split(". ")[0].rstrip("."), formatter.first)
+    return sentence if "negative" in sentence else words_of(figure, formatter)
+
+
 def steps_in_words(steps: tuple[Step, ...], axes: tuple[str, ...] = ()) -> str:
     """The rows and fields of an address as they are read out: `, fret 7`, `, X treble, height`."""
     return "".join(map(_step, steps, (*axes, *("" for _ in steps))))

@@ -12,7 +12,7 @@ from gramil.description.shop.tolerances import tolerance_of
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.cautions import caution_lines
-from gramil.prints.pages import PageText, page_text, safe, words_of
+from gramil.prints.pages import PageText, page_text, safe, with_its_sign
 from gramil.reference import Ref
 from gramil.setups.setup import BigFigure, Setup
 from gramil.shop.operations import Operation, Work
@@ -76,7 +76,7 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
     known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
     if not known and not operation.by:
         return None
-    big = tuple(BigFigure(each, words_of(each, formatter), tolerance_of(each.address).words) for each in known)
+    big = tuple(BigFigure(each, with_its_sign(each, formatter), tolerance_of(each.address).words) for each in known)
     boxes = tuple(each for each in figures_to_measure((operation,)) if _is_there(each.address, figures))
     return Setup(
         operation.name, operation.what, LAST, big, (), operation.prove, (), boxes=boxes, instead=_unused(figures)

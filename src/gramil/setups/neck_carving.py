@@ -220,7 +220,7 @@ UPRIGHT = (
 )
 
 
-def setup_neck_head(head_tuners: str, strings_count: Count) -> Setup:
+def setup_neck_head(head_tuners: str, strings_count: Count, station_fanned: bool) -> Setup:
     """Saw the head's outline and bore for the tuners.
 
     Method: posts from the nut's face and the centreline, along the head's own face.
@@ -228,6 +228,8 @@ def setup_neck_head(head_tuners: str, strings_count: Count) -> Setup:
     """
     slotted = head_tuners == "across"
     post, mark = ("roller", "place on its roller") if slotted else ("post", "prick")
+    # A slanted nut's face has no one distance from a post: the drawing's are from where it crosses the centreline.
+    nut = "Nut's face, on the centreline," if station_fanned else "Nut's face"
     return Setup(
         "neck-head",
         "Head and tuners' holes",
@@ -239,7 +241,7 @@ def setup_neck_head(head_tuners: str, strings_count: Count) -> Setup:
             BigFigure(n.head_hole, "Holes, diameter", "the tuner's bushing, tried in scrap", "calipers"),
             BigFigure(
                 n.head_posts_x[1],
-                f"Nut's face to the first string's {post}, along the head",
+                f"{nut} to the first string's {post}, along the head",
                 says("± {}", n.limit_tolerance_outline),
                 "rule",
             ),
@@ -250,7 +252,7 @@ def setup_neck_head(head_tuners: str, strings_count: Count) -> Setup:
             else BigFigure(
                 n.head_posts_y[1], "That post from the centreline", says("± {}", n.limit_tolerance_outline), "rule"
             ),
-            BigFigure(n.head_reach, "Nut's face to the head's end", says("± {}", n.limit_tolerance_outline), "rule"),
+            BigFigure(n.head_reach, f"{nut} to the head's end", says("± {}", n.limit_tolerance_outline), "rule"),
         ),
         (
             "Lay the head's template on the face: centreline on centreline, its nut on the nut's place.",

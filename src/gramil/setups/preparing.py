@@ -105,7 +105,7 @@ def setup_layout(station_middle_fret: Count, scale_frets: Count, station_fanned:
         2,
         figures + (moved if board_nut_position else ()),
         (
-            "Knife the centreline on the face. Square the zero line to it.",
+            _zero_line_step(station_fanned),
             "Mark each fret from the zero line, never from the fret before it.",
             "Mark half of each width to either side of the centreline and join the marks: the finished edges.",
             *_nut_step(board_nut_position),
@@ -136,6 +136,15 @@ def _nut_step(position: float) -> tuple[Text, ...]:
             n.board_nut_position,
         ),
     )
+
+
+def _zero_line_step(fanned: bool) -> str:
+    if fanned:
+        return (
+            "Knife the centreline on the face. Square a pencil line to it where the zero line crosses it: all along is "
+            "measured from there. The zero line itself slants: its ends are the table's first row."
+        )
+    return "Knife the centreline on the face. Square the zero line to it."
 
 
 def _fanned_step(fanned: bool) -> tuple[str, ...]:
