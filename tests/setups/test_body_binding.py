@@ -72,3 +72,13 @@ def test_without_a_cutter_it_is_worked_by_gauge_and_by_what_a_cutter_would_be() 
     assert 'channel_cuts["top binding"].step' in said
     assert "bearing}" not in said
     assert 'channel_cuts["top binding"].ledge' not in [each.address for each in figures_on(setup)]
+
+
+def test_no_cutter_leans_on_a_flat_plate() -> None:
+    """A sheet had told where a flat top slopes most: by 0.00°."""
+    said = {
+        angle: " ".join(map(str, body_binding.setup_channels((EDGE,), cut(2.0), (tilt,), (), ()).steps))
+        for angle, tilt in ((0.0, Tilt("top", 0.0, 0.0, 0.0, 0.0)), (TILT.angle, TILT))
+    }
+    assert "slopes by" not in said[0.0]
+    assert "slopes by" in said[TILT.angle]

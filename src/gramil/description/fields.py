@@ -109,7 +109,7 @@ def _station(value: object, info: ValidationInfo) -> Station:
 
 def _gauge(value: object) -> float:
     """A string's diameter in mm: bare numbers are inches, as strings are sold."""
-    if isinstance(value, int | float) and not isinstance(value, bool) and value > BARE_GAUGE_MOST:
+    if isinstance(value, int | float) and not isinstance(value, bool) and BARE_GAUGE_MOST < value < math.inf:
         thou = f'"{value:g} mm", "{value:g} thou"' if value >= 1 else f'"{value:g} mm"'
         raise ValueError(f"a bare gauge is in inches, and over {BARE_GAUGE_MOST} it is doubtful: write {thou}")
     return length_of(value, GAUGES)

@@ -197,7 +197,7 @@ def setup_channels(
             *_purfling_steps(tuple(each for each in channel_edges if each.purfling)),
             "Depth is from the plate's face at its very edge. Hold the cutter square to the side: a carriage that "
             "stands upright, or the body on its edge against a fence.",
-            *(_leaning(each) for each in channel_tilts),
+            *(_leaning(each) for each in channel_tilts if each.angle),
             AGAINST,
             *at_bevels(bevelled_bindings),
             "Stop short of the neck's place and of the tail graft. Finish there, and in corners that no bearing "

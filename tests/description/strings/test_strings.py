@@ -105,3 +105,11 @@ def test_saddle_and_intonation_that_cannot_be(tables: str, where: str, says: str
 def test_seven_strings_that_do_not_say_what_they_sound_are_read() -> None:
     seven = TARN.replace(TUNING, "").replace("0.053]", "0.053, 0.066]")
     assert parse_description(seven, "seven.toml").instrument.strings.tuning is None
+
+
+def test_a_gauge_without_end_is_not_offered_in_other_units() -> None:
+    """It had been told to write "inf mm", "inf thou"."""
+    with pytest.raises(MakersFault) as raised:
+        parse_description(TARN.replace("gauges = [0.012", "gauges = [inf"), "tarn.toml")
+    assert "inf mm" not in str(raised.value)
+    assert "finite number" in str(raised.value)
