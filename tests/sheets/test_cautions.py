@@ -7,6 +7,7 @@ from importlib.resources import files
 import pytest
 
 from gramil.description.cautions import DUST, MACHINE, NO_WOOD, TOOLS
+from gramil.description.reading import parse_description
 from gramil.description.wood.stuff import PARTS
 from gramil.description.writing import set_key
 from gramil.faults import MakersFault
@@ -16,7 +17,7 @@ from gramil.prints.whole import setups_of
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import sheet_text
-from gramil.shop.operations import Operation, Work
+from gramil.shop.operations import Operation, Work, needed
 from gramil.shop.operations_file import usual_work, work_with
 from gramil.wood.permits import permit_of
 
@@ -249,3 +250,24 @@ def test_what_is_to_be_minded_is_printed_where_nothing_is_set_too(example: Calla
     assert any(line.startswith("Buffing wheel") for line in lines_of("finish_polished", figures))
     assert "Persimmon" in " ".join(lines_of("fret_ends_dressed", figures))
     assert "Walnut" in " ".join(lines_of("sanded_for_finish", figures))
+
+
+@pytest.mark.parametrize(
+    ("instrument", "operations"),
+    [
+        ("tarn", ("markers_set", "arched", "side_dots_set", "board_trued", "fret_ends_dressed")),
+        ("moor", ("old_board_trued", "old_slots_deepened", "new_frets_pressed", "new_fret_ends_dressed")),
+    ],
+)
+def test_whoever_works_a_bound_board_is_told_that_its_binding_burns(
+    instrument: str, operations: tuple[str, ...], text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """Where a drill, a file or abrasive reaches through to the edge: side dots are drilled into the binding."""
+    text = re.sub(r"^\[binding\]\n(?:[^\[\n].*\n|#.*\n)*", "", text_of(instrument), flags=re.MULTILINE)
+    text += '\n[binding]\nthickness = "1.5 mm"\nwood = "celluloid"\n'
+    figures = derive_text(text, text_of("shop"))
+    work = needed(usual_work(), parse_description(text).instrument)
+    for name in operations:
+        said = " ".join(lines_of(name, figures, work))
+        assert not said or "celluloid burn fiercely" in said, name
+    assert sum(bool(lines_of(name, figures, work)) for name in operations) >= len(operations) - 1

@@ -167,7 +167,7 @@ def setup_markers(
         n.drawing_setup_markers,
         (n.marker_position[first],),
         _marker_tables(markers_frets, markers_double),
-        on=stuff("board", "shell"),
+        on=stuff("board", "board binding", "shell"),
     )
 
 

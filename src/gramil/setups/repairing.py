@@ -213,5 +213,5 @@ def setup_refret(repair_described: bool, repair_refret: bool, refret_room: Mm) -
         (says("wire {}", n.wire_name),),
         None,
         (n.wire_tang_thickness,),
-        on=stuff("board"),
+        on=stuff("board", "board binding"),
     )
