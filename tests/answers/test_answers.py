@@ -320,7 +320,7 @@ def test_files_written_are_told_with_their_sizes(bench: Path, asked: Callable[[s
 
 def test_every_command_that_says_what_it_did_says_it_to_programs_too() -> None:
     """All but those that ask a person, show a person something, or run until stopped."""
-    for_people = {"new", "bench", "show", "follow", "completion", "demo"}
+    for_people = {"new", "bench", "day", "show", "follow", "completion", "demo"}
     context = click.Context(program)
     for name in set(COMMANDS) - for_people:
         command = program.get_command(context, name)
