@@ -13,6 +13,7 @@ import click
 
 from gramil import __version__
 from gramil.cli.complete import ASK, answer
+from gramil.cli.either_unit import in_either_unit
 from gramil.cli.manners import colours, paged, settle_quiet
 from gramil.cli.streams import nobody_reads_on, settle_streams
 
@@ -72,7 +73,7 @@ class Commands(click.Group):
         if cmd_name not in COMMANDS:
             return None
         module, short_help = COMMANDS[cmd_name]
-        command: click.Command = importlib.import_module(module).command
+        command: click.Command = in_either_unit(importlib.import_module(module).command)
         command.short_help = short_help
         return command
 
@@ -115,6 +116,9 @@ def gramil(quiet: bool) -> None:
     gramil check tarn.toml --shop shop.toml
     gramil pack tarn.toml --shop shop.toml --out out
     """
+
+
+in_either_unit(gramil)
 
 
 def _cannot(error: OSError) -> str:
