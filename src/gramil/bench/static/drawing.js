@@ -6,6 +6,7 @@ window.drawing = (() => {
   const TAP = 8; // px: less than this is a tap, not a drag
   const TWICE = 260; // ms within which two taps are one double tap
   const CLOSEST = 12; // mm across at the most enlarged
+  const GRIP = 52; // px that the section's handle has for itself beside an upright drawing shown whole
   const pointers = new Map();
   // How the drawing stands at rest is a rule of its own, so that a picture that comes later stands likewise. Each change
   // of it makes the browser look at every line of the drawing again: while fingers move, only the pictures are told.
@@ -82,9 +83,10 @@ window.drawing = (() => {
   }
 
   function fitted(given) {
-    const aspect = frame().wide / frame().tall;
-    const wide = Math.max(given.wide, given.tall * aspect), tall = wide / aspect;
-    whole = { left: given.left - (wide - given.wide) / 2, top: given.top - (tall - given.tall) / 2, wide, tall };
+    const { wide: across, tall: down } = frame(), strip = upright() ? GRIP : 0; // the handle's own: the drawing's top is on the right there
+    const scale = Math.max(given.wide / across, given.tall / (down - strip));
+    const wide = across * scale, tall = down * scale, left = given.left - (wide - given.wide) / 2;
+    whole = { left, top: given.top - strip * scale - (tall - strip * scale - given.tall) / 2, wide, tall };
     box = whole;
   }
 
