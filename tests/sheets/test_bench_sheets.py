@@ -167,7 +167,7 @@ def test_every_sheet_of_tarn_is_one_page_on_letter() -> None:
 @pytest.mark.parametrize(
     ("instrument", "operations"),
     [
-        ("corrie", ("brace-top", "channels", "binding-bend", "relief")),
+        ("corrie", ("brace-top", "channels", "binding-bend", "relief", "saddle", "in-tune")),
         ("mere", ("neck-head", "relief")),
     ],
 )
