@@ -145,12 +145,16 @@ def test_one_operation_a_page_and_a_second_where_its_drawing_or_tables_want_one(
     assert all(SPACES.sub("", NOTICE) in page for page in pages)
 
 
+LOW = "216 x 250 mm"
+
+
 def test_a_long_table_turns_the_page_whole_and_leaves_the_drawing_its_room() -> None:
+    """On paper lower than letter, on which it has room once all of the page stands nearer together."""
     text = (EXAMPLES / "scree.toml").read_text(encoding="utf-8").replace("frets = 20", "frets = 36", 1)
     figures = figures_of(parse_description(text), parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8")))
     (layout,) = (each for each in setup_sheets(figures, usual_work()) if each.setup.name == "layout")
-    sheet = printed(layout, formatter_of(figures), "letter")
-    pages = words(bench_sheets_pdf([sheet], formatter_of(figures), "Scree", "letter"))
+    sheet = printed(layout, formatter_of(figures), LOW)
+    pages = words(bench_sheets_pdf([sheet], formatter_of(figures), "Scree", LOW))
     first, second = (page for page in pages if "Layout" in page and "sheet1of" in page)
     assert "Endsofeachfret" not in first
     assert "Endsofeachfret" in second
