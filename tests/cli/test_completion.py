@@ -110,10 +110,10 @@ def pressed(shell: str, around: dict[str, str]) -> list[str]:
     return shown
 
 
-def typed_until(terminal: int, keys: str, until: str) -> str:
-    """Type, and read what is shown until something appears."""
+def typed_until(terminal: int, keys: str, until: str, patience: float = PATIENCE) -> str:
+    """Type, and read what is shown until something appears, or so many seconds have gone by."""
     os.write(terminal, keys.encode())
-    shown, end = "", time.monotonic() + PATIENCE
+    shown, end = "", time.monotonic() + patience
     while until not in plain(shown) and time.monotonic() < end:
         if select.select([terminal], [], [], 0.5)[0]:
             shown += os.read(terminal, 65536).decode(errors="replace")

@@ -178,6 +178,19 @@ def test_an_open_quotation_mark_is_refused() -> None:
         words_of('done 3 --note "still damp')
 
 
+def broken_off(running: subprocess.Popen[bytes], terminal: int) -> None:
+    """Break off the line that is being typed, and wait for the prompt on a line of its own.
+
+    The library that reads lines does not heed a signal that comes while it handles a key: it is then given once more,
+    as one would press the keys again.
+    """
+    for _ in range(int(PATIENCE)):
+        running.send_signal(signal.SIGINT)
+        if "\ngramil> " in typed_until(terminal, "", "\ngramil> ", 1.0):
+            return
+    raise AssertionError("the line was not broken off")
+
+
 def test_at_a_terminal_tab_completes_the_arrows_bring_back_and_a_broken_line_is_none(tmp_path: Path) -> None:
     here, there = pty.openpty()
     around = {**os.environ, "HOME": str(tmp_path), "TERM": "xterm", "PAGER": "cat"}
@@ -190,10 +203,7 @@ def test_at_a_terminal_tab_completes_the_arrows_bring_back_and_a_broken_line_is_
         typed_until(here, "persimmon\n", "gramil> ")
         assert "wood persimmon" in typed_until(here, "\x1b[A", "wood persimmon")
         typed_until(here, "\x15done 1", "done 1")
-        running.send_signal(signal.SIGINT)
-        # the library looks for a signal when a key wakes it, if it came between two keys' reading; the prompt that is
-        # waited for stands on a line of its own, for the one that is broken off is drawn again, too
-        typed_until(here, " ", "\ngramil> ")
+        broken_off(running, here)
         with pytest.raises(OSError, match="Input/output"):  # the terminal is read until nobody writes to it any more
             typed_until(here, "end\n", "what is never shown")
         assert running.wait(PATIENCE) == 0
