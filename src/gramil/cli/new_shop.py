@@ -7,7 +7,7 @@ from functools import partial
 import click
 
 from gramil.bare_numbers import length_unit
-from gramil.description.shop.new_shop import JIGS, KINDS, Jig, NewShop, Piece, new_shop, usual_names
+from gramil.description.shop.new_shop import JIGS, KINDS, USUAL_PAPER, Jig, NewShop, Piece, new_shop, usual_names
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, MeasureError, read_length
 
@@ -25,7 +25,9 @@ def shop_text(name: str | None, units: str | None, usual: bool) -> str:
     name = name or click.prompt("What the shop is called", default="My shop")
     if units is None:
         unit = click.prompt("Millimetres or inches", type=click.Choice(["mm", "in"]), default="mm")
-    paper = click.prompt("Paper in the printer", type=click.Choice(["a4", "letter"]), default="a4")
+    paper = click.prompt(
+        "Paper in the printer", type=click.Choice(["a4", "letter"]), default=USUAL_PAPER[length_unit(unit)]
+    )
     kept = {kind: _kept(kind, ask) for kind, ask in KINDS.items()}
     kerfs = dict(_kerfs(kept["saw"], unit))
     jigs, places, stock = tuple(_jigs(unit)), _places(), _stock(unit)

@@ -17,6 +17,13 @@ def test_all_that_is_usual_is_the_shop_that_stands_in(units: str) -> None:
     assert (made.wire, made.saw, made.cutter, made.block) == (DEFAULT.wire, DEFAULT.saw, DEFAULT.cutter, DEFAULT.block)
 
 
+@pytest.mark.parametrize(("units", "paper"), [("mm", "a4"), ("in", "letter")])
+def test_a_shop_that_was_not_asked_has_the_paper_of_its_units(units: str, paper: str) -> None:
+    """Who measures in inches buys paper in inches: common practice."""
+    assert parse_shop(new_shop(NewShop(units=units))).shop.shop.paper == paper  # type: ignore[arg-type]
+    assert parse_shop(new_shop(NewShop(units=units, paper="legal"))).shop.shop.paper == "legal"  # type: ignore[arg-type]
+
+
 def test_what_is_kept_is_marked_as_usual_and_what_was_measured_is_not() -> None:
     kept = {"wire": ("medium",), "saw": ("table saw",), "cutter": (), "block": ("flat", "406")}
     text = new_shop(NewShop("Fell's", kept=kept, kerfs={"table saw": "0.61 mm"}))

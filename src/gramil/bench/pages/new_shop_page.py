@@ -10,7 +10,17 @@ from gramil.bench.field_words import at_field
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.tools_page import unit_of_shop
-from gramil.description.shop.new_shop import JIGS, KINDS, Jig, NewShop, Piece, new_shop, usual_names, usual_radii
+from gramil.description.shop.new_shop import (
+    JIGS,
+    KINDS,
+    USUAL_PAPER,
+    Jig,
+    NewShop,
+    Piece,
+    new_shop,
+    usual_names,
+    usual_radii,
+)
 from gramil.faults import Fault, MakersFault
 from gramil.formatter import shown
 from gramil.measure import LengthUnit, read_length
@@ -51,6 +61,7 @@ def _shown(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Response:
         faults=faults,
         unit=unit,
         papers=tuple(SIZES),
+        usual_paper=USUAL_PAPER[unit],
         kinds=[
             (kind, words, [(name, said.get(name, name), name in kept[kind]) for name in usual_names(kind)])
             for kind, words in KINDS.items()
@@ -84,7 +95,7 @@ def _answered(request: PageRequest, unit: LengthUnit) -> NewShop:
     return NewShop(
         request.one("name") or "My shop",
         unit,
-        request.one("paper", "a4"),
+        request.one("paper"),
         {kind: request.many(kind) for kind in KINDS},
         {key.removeprefix("kerf "): value for key, value in kerfs.items()},
         jigs,

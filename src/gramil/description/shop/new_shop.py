@@ -46,15 +46,19 @@ class Piece:
     sizes: tuple[str, str, str]
 
 
+USUAL_PAPER: Mapping[LengthUnit, str] = {"mm": "a4", "in": "letter"}
+"""The paper that most likely lies in the printer of a shop that measures so."""
+
+
 @dataclass(frozen=True)
 class NewShop:
     """The answers for a new shop. `kept` has the names kept of each of `KINDS`; a kind that is not there is kept whole.
-    `kerfs` are those that were measured, by saw.
+    `kerfs` are those that were measured, by saw; `paper` is the usual one of the units where nothing is answered.
     """
 
     name: str = "My shop"
     units: LengthUnit = "mm"
-    paper: str = "a4"
+    paper: str = ""
     kept: Mapping[str, Sequence[str]] | None = None
     kerfs: Mapping[str, str] | None = None
     jigs: Sequence[Jig] = ()
@@ -86,7 +90,7 @@ def new_shop(shop: NewShop) -> str:
         "[shop]",
         f"name = {_text(shop.name)}",
         f"units = {_text(shop.units)}".ljust(32) + ' # "mm" or "in": the unit of bare numbers',
-        f"paper = {_text(shop.paper)}".ljust(32) + ' # "a4" or "letter"',
+        f"paper = {_text(shop.paper or USUAL_PAPER[shop.units])}".ljust(32) + ' # "a4" or "letter"',
     ]
     text = "\n".join([*head, *_tools(shop), *_jigs(shop.jigs), *_places(shop.places), *_stock(shop.stock)]) + "\n"
     parse_shop(text, "the new shop")
