@@ -178,6 +178,11 @@ def test_an_open_quotation_mark_is_refused() -> None:
         words_of('done 3 --note "still damp')
 
 
+def heeds_signals() -> None:
+    """As at a terminal: what is started in the background ignores being broken off, and so would all that it starts."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 def broken_off(running: subprocess.Popen[bytes], terminal: int) -> None:
     """Break off the line that is being typed, and wait for the prompt on a line of its own.
 
@@ -195,7 +200,7 @@ def test_at_a_terminal_tab_completes_the_arrows_bring_back_and_a_broken_line_is_
     here, there = pty.openpty()
     around = {**os.environ, "HOME": str(tmp_path), "TERM": "xterm", "PAGER": "cat"}
     running = subprocess.Popen([sys.executable, "-m", "gramil", "day"], stdin=there, stdout=there, stderr=there,
-                               env=around, cwd=tmp_path, start_new_session=True)  # fmt: skip
+                               env=around, cwd=tmp_path, start_new_session=True, preexec_fn=heeds_signals)  # fmt: skip
     os.close(there)
     try:
         typed_until(here, "", "gramil> ")
