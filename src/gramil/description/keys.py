@@ -75,8 +75,7 @@ def default(field: FieldInfo) -> str:
     reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
     if field.default in (None, "", ()):
         return str(reason)
-    shown = str(field.default).lower() if isinstance(field.default, bool) else _shown(field.default, unit_of_key(field))
-    return f"`{shown}`" + (f" ({reason})" if reason else "")
+    return f"`{_shown(field.default, unit_of_key(field))}`" + (f" ({reason})" if reason else "")
 
 
 def usual_by_kind(key: str, field: FieldInfo) -> str:
@@ -88,6 +87,8 @@ def usual_by_kind(key: str, field: FieldInfo) -> str:
 def _shown(value: object, unit: str) -> str:
     if unit == "rad" and isinstance(value, float | int):
         return f"{math.degrees(value):.10g} degrees"
+    if isinstance(value, bool | tuple):  # as the file has it
+        return str(list(value)) if isinstance(value, tuple) else str(value).lower()
     return f"{value:.10g} {unit}".rstrip() if isinstance(value, float | int) else str(value)
 
 
