@@ -80,8 +80,8 @@ def of(name: str, names: dict[int, str]) -> list[int]:
 
 
 def busy() -> Typing:
-    """Sixteen commands on four guitars: two readings of the meter, the day's sheets and one more, seven notes of eleven
-    operations, three of them with what was measured, a jig checked, wood promised, the weeks looked at.
+    """Sixteen commands on four guitars: two readings of the meter, the day's sheets and one more, six notes of eleven
+    operations, two of them with what was measured, a jig checked, wood promised, the weeks looked at.
     """
     yield "air 19 61"
     names = numbered((yield "now"))
