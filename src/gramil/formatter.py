@@ -84,7 +84,7 @@ class Formatter:
 
     def text(self, figure: Ref[Any] | str) -> str:
         """The figure in the maker's unit: `45.50 mm`, `0.95°`, `flat`, `yes`, `3, 5 and 7`."""
-        return self._text(str(figure), self.figures.at(figure), self.figures.unit_at(figure))
+        return self.text_of(str(figure), self.figures.at(figure), self.figures.unit_at(figure))
 
     def said(self, figure: Ref[Any] | str) -> str:
         """The figure as it stands within words: in an inch shop with its 64ths or feet beside it in parentheses."""
@@ -110,15 +110,17 @@ class Formatter:
 
     def both_of(self, address: str, value: Any, unit: str | None) -> tuple[str, str]:
         """The same for a given value of the figure at an address, with its unit's symbol."""
-        return self._text(address, value, unit), self._other(address, value, unit)
+        return self.text_of(address, value, unit), self._other(address, value, unit)
 
     @property
     def degrees(self) -> TemperatureUnit:
         """The unit in which the shop reads temperatures."""
         return self.figures[n.shop_temperature]
 
-    def _text(self, address: str, value: Any, unit: str | None) -> str:
-        """As it is worth showing: an estimate in few digits, unless it was measured."""
+    def text_of(self, address: str, value: Any, unit: str | None) -> str:
+        """A given value of the figure at an address, in the first unit, as it is worth showing: an estimate in few
+        digits, unless it was measured.
+        """
         digits = None if unit is None or address in self.figures.pins else digits_worth(address)
         text = self._exact_text(address, value, unit)
         return text if digits is None else coarse(text, digits)

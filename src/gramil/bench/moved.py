@@ -137,8 +137,8 @@ def _row(move: Move, formatter: Formatter) -> MovedRow:
 
 
 def _text(value: float | int | str | bool | None, move: Move, formatter: Formatter) -> str:
-    return "none" if value is None else formatter.both_of(move.address, value, move.unit)[0]
+    return "none" if value is None else formatter.text_of(move.address, value, move.unit)
 
 
 def _signed(move: Move, formatter: Formatter) -> str:
-    return ("+" if move.difference > 0 else "") + formatter.both_of(move.address, move.difference, move.unit)[0]
+    return ("+" if move.difference > 0 else "") + formatter.text_of(move.address, move.difference, move.unit)

@@ -232,14 +232,14 @@ def _shows(move: Move, old: Formatter, new: Formatter) -> bool:
     """Whether a move is a number's and shows in the figures as they are printed."""
     if not isinstance(move.old, float) or not isinstance(move.new, float) or not math.isfinite(move.difference):
         return False
-    return old.both_of(move.address, move.old, move.unit)[0] != new.both_of(move.address, move.new, move.unit)[0]
+    return old.text_of(move.address, move.old, move.unit) != new.text_of(move.address, move.new, move.unit)
 
 
 def _moved(move: Move, old: Formatter, new: Formatter) -> str:
-    was, now = old.both_of(move.address, move.old, move.unit)[0], new.both_of(move.address, move.new, move.unit)[0]
+    was, now = old.text_of(move.address, move.old, move.unit), new.text_of(move.address, move.new, move.unit)
     return _named(words_of(move.address, new), f"{was}, now {now}.")
 
 
 def _as_drawn(move: Move, old: Formatter, new: Formatter) -> str:
-    was, now = old.both_of(move.address, move.old, move.unit)[0], new.both_of(move.address, move.new, move.unit)[0]
+    was, now = old.text_of(move.address, move.old, move.unit), new.text_of(move.address, move.new, move.unit)
     return _named(words_of(move.address, new), f"{now}, as drawn {was}.")

@@ -177,7 +177,7 @@ def _row(move: Move, old: Formatter, new: Formatter) -> Iterator[str]:
     """A dimension in words, then its figures with its address."""
     owner = new if move.new is not None else old
     values = [
-        "none" if value is None else formatter.both_of(move.address, value, move.unit)[0]
+        "none" if value is None else formatter.text_of(move.address, value, move.unit)
         for value, formatter in ((move.old, old), (move.new, new))
     ]
     rest = f"   and {move.rows - 1} more" if move.rows > 1 else ""
@@ -189,7 +189,7 @@ def _by(move: Move, new: Formatter) -> str:
     """The difference with its sign; nothing for words, curvatures, or if one of the two is flat or missing."""
     if not math.isfinite(move.difference) or move.unit == "1/mm":
         return ""
-    return ("+" if move.difference > 0 else "") + new.both_of(move.address, move.difference, move.unit)[0]
+    return ("+" if move.difference > 0 else "") + new.text_of(move.address, move.difference, move.unit)
 
 
 def _listed(heading: str, lines: list[str] | tuple[str, ...]) -> Iterator[str]:
